@@ -1,0 +1,115 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+//
+// The records of the book as plain structs, one for each table a person keeps, and the functions that put them in, inside a
+// change. `put_…` finds the record by what tells it apart (4-tables: set + die + line, kind + set + name + colour, sample,
+// sample + element), writes it when it is new or differs, and says which it was. Nothing here reads text a person typed:
+// readers of files and of lines hand in finished values.
+#pragma once
+
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "book/book.h"
+#include "book/evidence.h"
+
+namespace insetbook {
+
+enum class PutResult { added, changed, same };
+
+struct SizeOnRecord {             // a size of a supply, base or piece; empty width: none known
+  std::optional<Length> width, height;
+  Unit unit = Unit::inch;
+  bool placed = false;
+  std::string text;               // as written
+  bool operator==(const SizeOnRecord&) const = default;
+};
+
+struct LineRow {                  // one row of the dies table
+  std::string set, die;           // die: its label as recorded ("2")
+  std::optional<int> rank;        // where the label is an order
+  std::string line;               // name: "stitched", "window 2"
+  std::string line_kind;
+  std::string shape, figures, outline, outline_unit;
+  std::optional<Measured> measured;  // empty: not yet measured
+  std::string maker, code, stored_in, status, note;
+};
+struct PutLine {
+  PutResult result = PutResult::same;
+  std::int64_t line_id = 0;
+  std::optional<MeasureOutcome> measurement;
+};
+Result<PutLine> put_line(Change& change, const LineRow& row);
+
+struct TriedRow {
+  std::int64_t line_id = 0;
+  std::string shape;
+  Length width, height;
+  Unit unit = Unit::inch;
+  std::string result;             // fits, too tight, too loose
+  std::string date;
+  std::optional<std::int64_t> sample_id;
+  std::string note;
+};
+Result<PutResult> put_tried(Change& change, const TriedRow& row);
+
+struct SupplyRow {
+  std::string kind, set_name, name, words;
+  std::string colour;             // name of the colour record, made when it is new; empty: none
+  std::optional<std::uint32_t> colour_value;  // 0xrrggbb: becomes the value of the colour
+  SizeOnRecord size;
+  std::string weight_text;
+  std::optional<std::int64_t> weight_mg_m2;
+  std::optional<Length> thickness;
+  std::string from_date, until_date, status, have, cut_by, instead, stored_in, price, note;
+};
+Result<PutResult> put_supply(Change& change, const SupplyRow& row);
+
+// What is said of a sample or a piece: see the table `mention`.
+struct Mention {
+  std::string kind;               // fold, technique, feature, occasion, material, paper, ink, supply
+  std::optional<std::string> term;
+  std::optional<std::int64_t> colour_id, supply_id;
+  std::string written;
+  bool operator==(const Mention&) const = default;
+};
+
+struct PhotoOnRecord { std::string file_name, hash; bool operator==(const PhotoOnRecord&) const = default; };
+
+struct SampleRow {
+  std::string title, made;
+  SizeOnRecord base;
+  std::string scores;             // '; ' between them
+  std::string finished_text;
+  std::optional<Length> closed_width, closed_height;
+  Unit closed_unit = Unit::inch;
+  std::string words, envelope, steps, based_on, note;
+  std::vector<Mention> mentions;  // of the sample itself, in order
+  std::vector<PhotoOnRecord> photos;
+};
+Result<std::pair<PutResult, std::int64_t>> put_sample(Change& change, const SampleRow& row);
+
+struct ElementRow {
+  std::int64_t sample_id = 0;
+  int position = 0;               // 0: after the last one, or where it is
+  std::string name, role, side, shape;
+  SizeOnRecord size;
+  std::optional<std::int64_t> set_id, die_id, line_id, in_line_id, goes_to;
+  std::string goes, goes_how, at, glue, note;
+  int count = 1;
+  std::vector<Mention> mentions;
+};
+Result<std::pair<PutResult, std::int64_t>> put_element(Change& change, const ElementRow& row);
+
+// Reading back, in the order a person would list them.
+std::optional<SampleRow> sample(const Book& book, std::int64_t id);
+std::vector<std::pair<std::int64_t, ElementRow>> elements_of(const Book& book, std::int64_t sample_id);
+std::optional<SupplyRow> supply(const Book& book, std::int64_t id);
+
+std::optional<std::int64_t> sample_titled(const Book& book, std::string_view folded);
+std::optional<std::int64_t> set_named(const Book& book, std::string_view folded);
+std::optional<std::int64_t> colour_named(const Book& book, std::string_view folded);
+// The colour of that name, made when it is new.
+Result<std::int64_t> put_colour(Change& change, std::string_view name, std::optional<std::uint32_t> srgb);
+
+}  // namespace insetbook
