@@ -1,7 +1,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 //
-// What the reader asks of the book: the names that a person gave to their sets, supplies, colours and samples. The language
-// does not know the store; `answers` hands in an implementation over the book, tests hand in a table.
+// What the reader asks of the book: the names that a person gave to their sets, supplies, colours and
+// samples. The language does not know the store; `answers` hands in an implementation over the book, tests
+// hand in a table.
 #pragma once
 
 #include <cstdint>
@@ -17,23 +18,24 @@ enum class NameKind { set, die, supply, colour, sample };
 struct NamedRecord {
   NameKind kind;
   std::int64_t id = 0;
-  std::string name;      // as recorded
-  std::string detail;    // supplies: the kind ("ink", "card stock"); dies: the set
+  std::string name;    // as recorded
+  std::string detail;  // supplies: the kind ("ink", "card stock"); dies: the set
 };
 
 class Names {
  public:
   virtual ~Names() = default;
 
-  // Records whose folded name is exactly `folded` (plural and singular alike for sets: "tidepool rectangle" names the set
-  // "Tidepool Rectangles").
+  // Records whose folded name is exactly `folded` (plural and singular alike for sets: "tidepool rectangle"
+  // names the set "Tidepool Rectangles").
   virtual std::vector<NamedRecord> exactly(std::string_view folded) const = 0;
   // Whether any name begins with these words: lets the reader stop looking further. May say yes too often.
   virtual bool begins(std::string_view folded) const = 0;
   // Names within a small edit distance, nearest first, at most `limit`: for suggestions.
   virtual std::vector<NamedRecord> like(std::string_view folded, std::size_t limit) const = 0;
 
-  // Ids of colours of a basic colour word by value ("green"), and within `delta_e` of a colour or of 0xrrggbb.
+  // Ids of colours of a basic colour word by value ("green"), and within `delta_e` of a colour or of
+  // 0xrrggbb.
   virtual std::vector<std::int64_t> colours_of_word(std::string_view basic_word) const = 0;
   virtual std::vector<std::int64_t> colours_like(std::int64_t colour, double delta_e) const = 0;
   virtual std::vector<std::int64_t> colours_like_value(std::uint32_t srgb, double delta_e) const = 0;

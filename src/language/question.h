@@ -1,8 +1,9 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 //
-// A question as it was understood: the tree between the reader (language/read_question.h) and the search (search/plan.h).
-// The tree says what is asked, never how it is looked up. `print` gives the form that `find --explain` shows and that the
-// table tests compare; `print_as_fields` gives a question that reads back to the same tree.
+// A question as it was understood: the tree between the reader (language/read_question.h) and the search
+// (search/plan.h). The tree says what is asked, never how it is looked up. `print` gives the form that `find
+// --explain` shows and that the table tests compare; `print_as_fields` gives a question that reads back to
+// the same tree.
 #pragma once
 
 #include <cstddef>
@@ -23,61 +24,101 @@ struct Span {
   bool operator==(const Span&) const = default;
 };
 
-// How a length is compared. Tolerances: exact 1/32 in or 0.8 mm, about 1/8 in or 3 mm, by the unit it was asked in.
+// How a length is compared. Tolerances: exact 1/32 in or 0.8 mm, about 1/8 in or 3 mm, by the unit it was
+// asked in.
 enum class Relation { exact, about, under, over, at_least, at_most, between };
 
 // --- what may be said of one piece ---
 
 struct SizeIs {
   Relation relation = Relation::exact;
-  // One figure: the width or height asked (either side for exact and about, both sides for under and over). Two: both.
-  // between: low and high in `low`/`high`, one figure.
+  // One figure: the width or height asked (either side for exact and about, both sides for under and over).
+  // Two: both. between: low and high in `low`/`high`, one figure.
   bool one_figure = true;
-  Length low, high;          // the first figure, or the range
-  Length second;             // the second figure of a two-sided size (relation then holds for both)
-  bool placed = false;       // orientation was said: first figure is the width
+  Length low, high;     // the first figure, or the range
+  Length second;        // the second figure of a two-sided size (relation then holds for both)
+  bool placed = false;  // orientation was said: first figure is the width
+  bool height = false;  // one figure and placed: the figure is the height ("3 in tall"), not the width
   std::optional<Length> tolerance;  // "±1/16 in"
   Unit unit = Unit::inch;
 };
-struct ShapeIs { std::vector<std::string> terms; };                 // the term and its narrower ones
-struct RoleIs { std::vector<std::string> terms; };
+struct ShapeIs {
+  std::vector<std::string> terms;
+};  // the term and its narrower ones
+struct RoleIs {
+  std::vector<std::string> terms;
+};
 enum class ColourUse { paper, ink, either };
 struct ColourIs {
   ColourUse use = ColourUse::either;
-  std::vector<std::int64_t> colours;   // ids of colour records: one named, or all of a basic colour word or `like:`
-  std::string said;                    // "sage", "green (by value)", "like sage, within 10"
+  std::vector<std::int64_t>
+      colours;       // ids of colour records: one named, or all of a basic colour word or `like:`
+  std::string said;  // "sage", "green (by value)", "like sage, within 10"
 };
-struct TechniqueIs { std::vector<std::string> terms; };             // of the piece, or of the sample where it stands alone
-struct MaterialIs { std::vector<std::string> terms; };
-struct SupplyIs { std::vector<std::int64_t> supplies; std::string said; };
-// A die set, with the order or label of a die and a line where they were said. How: cut by it, or lying in it.
-struct DieIs {
-  std::vector<std::int64_t> dies;      // die ids that were meant (all of the set when none was singled out)
-  std::string line;                    // "stitched", or empty
-  bool lies_in = false;                // "in the second largest …": the piece lies in that line
+struct TechniqueIs {
+  std::vector<std::string> terms;
+};  // of the piece, or of the sample where it stands alone
+struct MaterialIs {
+  std::vector<std::string> terms;
+};
+struct SupplyIs {
+  std::vector<std::int64_t> supplies;
   std::string said;
 };
-struct SideIs { std::string side; };                                // front, inside, back
-struct CountIs { int least = 1; };                                  // "two 2 in circles": so many pieces, counts added up
+// A die set, with the order or label of a die and a line where they were said. How: cut by it, or lying in
+// it.
+struct DieIs {
+  std::vector<std::int64_t> dies;  // die ids that were meant (all of the set when none was singled out)
+  std::string line;                // "stitched", or empty
+  bool lies_in = false;            // "in the second largest …": the piece lies in that line
+  std::string said;
+};
+struct SideIs {
+  std::string side;
+};  // front, inside, back
+struct CountIs {
+  int least = 1;
+};  // "two 2 in circles": so many pieces, counts added up
 
 // --- what may be said of the sample ---
 
-struct FoldIs { std::vector<std::string> terms; std::string said; };
-struct FeatureIs { std::vector<std::string> terms; };
-struct OccasionIs { std::vector<std::string> terms; };
-struct ClosedSizeIs {                                               // "5 x 7 cards", "A6 card", "square cards", "landscape"
+struct FoldIs {
+  std::vector<std::string> terms;
+  std::string said;
+};
+struct FeatureIs {
+  std::vector<std::string> terms;
+};
+struct OccasionIs {
+  std::vector<std::string> terms;
+};
+struct ClosedSizeIs {  // "5 x 7 cards", "A6 card", "square cards", "landscape"
   std::optional<SizeIs> size;
   enum class Form { any, square, landscape, portrait } form = Form::any;
   std::string said;
 };
-struct MadeIn { std::string from, to; };                            // ISO dates, both included; empty = open
-struct WordsAre { std::vector<std::string> words; bool phrase = false; };  // free text: all required, by stem; or a phrase
-struct BasedOn { std::int64_t sample = 0; std::string said; };
-struct TitleIs { std::int64_t sample = 0; std::string said; };
-struct HasNo { std::string field; };                                // "no photo" and the like: field is empty
+struct MadeIn {
+  std::string from, to;
+};  // ISO dates, both included; empty = open
+struct WordsAre {
+  std::vector<std::string> words;
+  bool phrase = false;
+};  // free text: all required, by stem; or a phrase
+struct BasedOn {
+  std::int64_t sample = 0;
+  std::string said;
+};
+struct TitleIs {
+  std::int64_t sample = 0;
+  std::string said;
+};
+struct HasNo {
+  std::string field;
+};  // "no photo" and the like: field is empty
 
-using Says = std::variant<SizeIs, ShapeIs, RoleIs, ColourIs, TechniqueIs, MaterialIs, SupplyIs, DieIs, SideIs, CountIs,
-                          FoldIs, FeatureIs, OccasionIs, ClosedSizeIs, MadeIn, WordsAre, BasedOn, TitleIs, HasNo>;
+using Says =
+    std::variant<SizeIs, ShapeIs, RoleIs, ColourIs, TechniqueIs, MaterialIs, SupplyIs, DieIs, SideIs, CountIs,
+                 FoldIs, FeatureIs, OccasionIs, ClosedSizeIs, MadeIn, WordsAre, BasedOn, TitleIs, HasNo>;
 
 struct Constraint {
   Says says;
@@ -88,7 +129,8 @@ struct Constraint {
 
 // A node of the tree.
 //   one     a constraint that the sample must meet (a technique alone: the sample or any piece of it)
-//   piece   one piece that meets all children at once; children are `one` nodes, or `any` / `none` of `one` nodes
+//   piece   one piece that meets all children at once; children are `one` nodes, or `any` / `none` of `one`
+//   nodes
 //           (a colour or a technique excluded or offered within the piece)
 //   all     every child;  any: at least one child;  none: no child
 struct Node {
@@ -101,12 +143,13 @@ struct Node {
 enum class Asks { samples, fits, frames };
 
 struct Ignored {
-  std::string word;   // as typed
-  std::string why;    // "filler"
+  std::string word;  // as typed
+  std::string why;   // "filler"
   Span span;
 };
 
-// A reading that was not taken but could have been: "A2: an American envelope card, 4-1/4 x 5-1/2 in; or the ISO sheet".
+// A reading that was not taken but could have been: "A2: an American envelope card, 4-1/4 x 5-1/2 in; or the
+// ISO sheet".
 struct OtherReading {
   std::string text;
   std::string taken;
@@ -114,15 +157,15 @@ struct OtherReading {
 };
 
 struct Question {
-  std::string text;                 // as typed
+  std::string text;  // as typed
   Asks asks = Asks::samples;
-  Node tree;                        // samples: kind `all` at the top
+  Node tree;  // samples: kind `all` at the top
   std::vector<Ignored> ignored;
   std::vector<OtherReading> other_readings;
-  std::vector<std::string> notes;   // anything a person should know of the reading ("today is 2026-11-25")
-  std::string subject;              // fits: the opening as said; frames: the size and shape as said
-  std::string border;               // fits, frames: a border as said, or empty
-  std::string panel_shape;          // fits: "which circle fits …": the shape word, or empty
+  std::vector<std::string> notes;  // anything a person should know of the reading ("today is 2026-11-25")
+  std::string subject;             // fits: the opening as said; frames: the size and shape as said
+  std::string border;              // fits, frames: a border as said, or empty
+  std::string panel_shape;         // fits: "which circle fits …": the shape word, or empty
 };
 
 // "all(piece(size=2-3/8in ±1/32in, shape=circle), fold=stand up fold)"
