@@ -60,6 +60,7 @@ CREATE TABLE die (
   note TEXT NOT NULL DEFAULT '',
   UNIQUE (set_id, key)
 ) STRICT;
+CREATE INDEX die_labelled ON die (key);
 
 -- One line of one die: what the die leaves on the paper. Its size is that of its current measurement.
 CREATE TABLE line (
@@ -116,9 +117,13 @@ CREATE TABLE supply (
   instead TEXT NOT NULL DEFAULT '',
   stored_in TEXT NOT NULL DEFAULT '',
   price TEXT NOT NULL DEFAULT '',
-  note TEXT NOT NULL DEFAULT ''
+  note TEXT NOT NULL DEFAULT '',
+  name_key TEXT NOT NULL DEFAULT '',    -- folded name, or the colour's where there is no name
+  full_key TEXT NOT NULL DEFAULT ''     -- folded set and that, one space between
 ) STRICT;
 CREATE INDEX supply_of_colour ON supply (colour_id);
+CREATE INDEX supply_named ON supply (name_key);
+CREATE INDEX supply_named_in_full ON supply (full_key);
 
 CREATE TABLE sample (
   id INTEGER PRIMARY KEY,
@@ -177,7 +182,9 @@ CREATE INDEX element_size ON element (width_nm, height_nm, sample_id) WHERE widt
 CREATE INDEX element_role ON element (role, sample_id) WHERE role <> '';
 CREATE INDEX element_die ON element (die_id) WHERE die_id IS NOT NULL;
 CREATE INDEX element_set ON element (set_id, sample_id) WHERE set_id IS NOT NULL;
-CREATE INDEX element_in_line ON element (in_line_id) WHERE in_line_id IS NOT NULL;
+CREATE INDEX element_line ON element (line_id) WHERE line_id IS NOT NULL;
+CREATE INDEX element_in_line ON element (in_line_id, shape, width_nm, height_nm, placed, unit, sample_id)
+  WHERE in_line_id IS NOT NULL;
 CREATE INDEX element_goes_to ON element (goes_to) WHERE goes_to IS NOT NULL;
 
 -- What is said of a sample (element_id null) or of one piece of it: folds, techniques, features, occasions, materials,

@@ -1,8 +1,9 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 //
 // Dies and their lines: finding the opening that a person means, and what is known of its size.
-// The rank of a die is its number where the set is numbered, else its place by size among the set's measured dies (by the
-// outermost line that is measured, area of the box; within one edge where a set alternates plain and stitched).
+// The rank of a die is its number where the set is numbered, else its place by size among the set's measured
+// dies (by the outermost line that is measured, area of the box; within one edge where a set alternates plain
+// and stitched).
 #pragma once
 
 #include <optional>
@@ -25,24 +26,25 @@ struct OpeningWanted {
 // One line of one die, with its current size.
 struct OpeningRecord {
   std::int64_t line_id = 0, die_id = 0, set_id = 0;
-  std::string set, die;              // names as recorded
-  int rank = 0;                      // 0 = not known
+  std::string set, die;  // names as recorded
+  int rank = 0;          // 0 = not known
   int dies_in_set = 0;
-  std::string line;                  // the line's name: "stitched", "window 2"
+  std::string line;  // the line's name: "stitched", "window 2"
   std::string line_kind;
   std::string shape_word, figures, outline, outline_unit;
   bool measured = false;
-  Length width, height;              // of the current measurement
+  Length width, height;  // of the current measurement
   Unit unit = Unit::inch;
   Length give_or_take;
 };
 
-// The one opening meant. Unknown: the nearest names are candidates. Several: all of them are candidates, as texts
-// that name each one ("Tidepool Rectangles 2, stitched").
+// The one opening meant. Unknown: the nearest names are candidates. Several: all of them are candidates, as
+// texts that name each one ("Tidepool Rectangles 2, stitched").
 Result<OpeningRecord> find_opening(const Book& book, const OpeningWanted& wanted);
 std::optional<OpeningRecord> opening(const Book& book, std::int64_t line_id);
 std::vector<OpeningRecord> openings_of_die(const Book& book, std::int64_t die_id);  // outermost first
-std::vector<OpeningRecord> openings_of_set(const Book& book, std::int64_t set_id);  // by rank, outermost line first
+std::vector<OpeningRecord> openings_of_set(const Book& book,
+                                           std::int64_t set_id);  // by rank, outermost line first
 // Every measured opening of the book, or of one set; for `frames`. Not built one by one: one statement.
 std::vector<OpeningRecord> measured_openings(const Book& book, std::optional<std::int64_t> set_id);
 // Ranks of all dies of a set, by die id.
@@ -60,12 +62,12 @@ struct TriedPanel {
   std::string shape;
   Length width, height;
   Unit unit = Unit::inch;
-  std::string result;      // fits, too tight, too loose
+  std::string result;  // fits, too tight, too loose
   std::string date;
-  std::string sample;      // title, or empty
+  std::string sample;  // title, or empty
   std::string note;
   bool from_sample = false;  // not a row of `tried`: a piece of a sample that lies in that line
-  std::string element;     // then: the piece's name
+  std::string element;       // then: the piece's name
 };
 // Rows of `tried`, then pieces of samples that lie in the line.
 std::vector<TriedPanel> tried_in(const Book& book, std::int64_t line_id);

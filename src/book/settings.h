@@ -1,8 +1,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 //
 // The settings of a book, from one table: name, what it is for, default in an inch book and in a metric book.
-// Unit, cutting step, border, least strip, marks of the scoring board, paper at hand, envelope slack, "high of centre",
-// today's date for tests.
+// Unit, cutting step, border, least strip, marks of the scoring board, paper at hand, envelope slack, "high
+// of centre", today's date for tests.
 #pragma once
 
 #include <span>
@@ -15,19 +15,19 @@ namespace insetbook {
 
 struct Settings {
   Unit unit = Unit::inch;
-  Length cutting_step;     // 1/16 in; 1 mm
-  Length border;           // 1/16 in; 2 mm
-  Length least_strip;      // 1/8 in; 3 mm
-  Length scoring_marks;    // 1/8 in; 5 mm
-  std::string paper;       // sizes at hand, '; ' between them
-  Length envelope_slack;   // 1/8 in; 3 mm
+  Length cutting_step;         // 1/16 in; 1 mm
+  Length border;               // 1/16 in; 2 mm
+  Length least_strip;          // 1/8 in; 3 mm
+  Length scoring_marks;        // 1/8 in; 5 mm
+  std::string paper;           // sizes at hand, '; ' between them
+  Length envelope_slack;       // 1/8 in; 3 mm
   std::string high_of_centre;  // "half of the space above"
-  std::string today;       // ISO date, or empty = the day it is
+  std::string today;           // ISO date, or empty = the day it is
 };
 
 struct SettingRow {
-  std::string_view name;         // "cutting step"
-  std::string_view help;         // one line
+  std::string_view name;  // "cutting step"
+  std::string_view help;  // one line
   std::string_view inch_default;
   std::string_view mm_default;
 };

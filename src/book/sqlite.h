@@ -1,8 +1,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 //
-// A thin owner of SQLite's C API: a connection, a prepared statement, nothing more. The only place where sqlite3.h is
-// known outside the store's own .cc files. SQLite's errors become StoreError here and are turned into Problems at
-// the border of `Book` (book/book.h); nobody else catches them.
+// A thin owner of SQLite's C API: a connection, a prepared statement, nothing more. The only place where
+// sqlite3.h is known outside the store's own .cc files. SQLite's errors become StoreError here and are turned
+// into Problems at the border of `Book` (book/book.h); nobody else catches them.
 #pragma once
 
 #include <cstdint>
@@ -17,11 +17,11 @@ struct sqlite3_stmt;
 
 namespace insetbook {
 
-// A failure of the store that no caller can mend (disk full, damaged file, locked too long). `code` is SQLite's
-// extended result code.
+// A failure of the store that no caller can mend (disk full, damaged file, locked too long). `code` is
+// SQLite's extended result code.
 class StoreError : public std::runtime_error {
  public:
-  StoreError(int code, const std::string& message) : std::runtime_error(message), code(code) {}
+  StoreError(int result, const std::string& message) : std::runtime_error(message), code(result) {}
   int code;
 };
 
@@ -36,6 +36,9 @@ class Statement {
   // Parameters are counted from 1. Texts are copied.
   Statement& bind(int index, std::int64_t value);
   Statement& bind(int index, std::string_view value);
+  // Not copied: the text must stay as it is until the statement is bound anew or reset for the last time.
+  Statement& bind_kept(int index, std::string_view value);
+  Statement& bind_bytes(int index, std::string_view value);  // a blob; not copied
   Statement& bind_null(int index);
   Statement& bind(int index, std::optional<std::int64_t> value);  // null when empty
   // Binds from parameter 1 on, in order.
@@ -46,13 +49,14 @@ class Statement {
     return *this;
   }
 
-  bool step();       // true: a row is there
-  void run();        // steps to the end and resets; for statements without rows
-  void reset();      // to be stepped again; bindings are kept
+  bool step();   // true: a row is there
+  void run();    // steps to the end and resets; for statements without rows
+  void reset();  // to be stepped again; bindings are kept
 
   // Columns are counted from 0; valid until the next step.
   std::int64_t integer(int column) const;
   std::string_view text(int column) const;
+  std::string_view bytes(int column) const;  // of a blob
   bool is_null(int column) const;
   std::optional<std::int64_t> maybe_integer(int column) const;
   int columns() const;
@@ -66,8 +70,8 @@ class Statement {
 class Database {
  public:
   Database() = default;
-  // Opens a file; flags are SQLite's. Sets what the book's file needs on each connection: foreign keys on, double-quoted
-  // strings off, busy timeout, synchronous=FULL.
+  // Opens a file; flags are SQLite's. Sets what the book's file needs on each connection: foreign keys on,
+  // double-quoted strings off, busy timeout. Nothing is read from the file yet.
   static Database open(const std::string& path, int flags);
   Database(Database&& other) noexcept;
   Database& operator=(Database&& other) noexcept;
@@ -77,6 +81,7 @@ class Database {
   void execute(std::string_view sql) const;  // one or more statements without rows
   std::int64_t last_row() const;
   std::int64_t changes() const;
+  bool in_transaction() const;
   sqlite3* handle() const { return db_; }
 
  private:
