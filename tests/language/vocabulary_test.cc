@@ -12,6 +12,7 @@
 #include <string>
 #include <vector>
 
+#include "colour/words.h"
 #include "schema/label_key.h"
 #include "text/utf8.h"
 
@@ -195,6 +196,14 @@ TEST(Vocabulary, HoldsTogether) {
   EXPECT_TRUE(std::is_sorted(all.begin(), all.end()));
   EXPECT_EQ(std::set<std::string>(all.begin(), all.end()).size(), all.size());
   EXPECT_THAT(all, Contains("stand up fold"));
+}
+
+// What a question names is what a value is told to be (colour/words.h).
+TEST(Vocabulary, HasTheColourWordsThatValuesHave) {
+  std::vector<std::string> ids;
+  for (const Term& term : Vocabulary().terms(colour_word)) ids.push_back(term.id);
+  EXPECT_EQ(ids.size(), basic_colour_count);
+  for (const std::string& id : ids) EXPECT_TRUE(basic_colour_named(id)) << id;
 }
 
 TEST(Vocabulary, WarnsOfWhatCanHurt) {
