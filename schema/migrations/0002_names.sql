@@ -14,7 +14,7 @@ CREATE VIEW name_of (id, name) AS
 
 CREATE VIRTUAL TABLE name_word USING fts5 (
   name, content = 'name_of', content_rowid = 'id',
-  tokenize = 'unicode61 remove_diacritics 2', prefix = '2 3', detail = 'column'
+  tokenize = 'unicode61 remove_diacritics 2', prefix = '2 3'
 );
 CREATE VIRTUAL TABLE name_trigram USING fts5 (
   name, content = 'name_of', content_rowid = 'id',

@@ -216,8 +216,12 @@ std::string Book::uuid() const {
   return uuid;
 }
 
-Statement& Book::statement(std::string_view sql) const {
+void Book::keep_log_small() const {
   if (parts_->log.active()) parts_->log.write(false);
+}
+
+Statement& Book::statement(std::string_view sql) const {
+  keep_log_small();
   return parts_->statements.get(parts_->db, sql);
 }
 

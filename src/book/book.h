@@ -85,6 +85,10 @@ class Book {
   // book lives. The same text asked for again is the same statement: finish reading one before asking anew.
   Statement& statement(std::string_view sql) const;
 
+  // Writes gathered rows of the change log where they are many. `statement` does it too; whoever writes many
+  // rows with statements of their own calls this between them.
+  void keep_log_small() const;
+
   // Reading is not inside `change`, so a damaged or locked file shows itself as a StoreError from any
   // function that reads. Whoever runs a whole command calls it through `reading`, which turns that into the
   // Problem.

@@ -31,6 +31,15 @@ std::vector<NameHit> find_names(const Book& book, std::string_view text, std::op
 // The one record meant, or a Problem (unknown_name with the nearest, ambiguous with all).
 Result<NameHit> find_name(const Book& book, std::string_view text, std::optional<RecordKind> kind);
 
+// Records of this very name, by index look-ups only (a question asks this for each of its words): sets
+// (plural and singular alike), colours, samples, dies by their label, supplies by their name or by set and
+// name. `folded` as text/utf8.h folds.
+std::vector<NameHit> names_exactly(const Book& book, std::string_view folded);
+// Whether any of those names begins with these words.
+bool names_begin(const Book& book, std::string_view folded);
+// The name of a record as a person would write it; empty where it is not there.
+std::string record_name(const Book& book, RecordKind kind, std::int64_t id);
+
 // Everything that begins so, for type-ahead.
 std::vector<NameHit> complete(const Book& book, std::string_view beginning, std::size_t limit);
 

@@ -4,6 +4,7 @@
 #include <array>
 
 #include "book/book_parts.h"
+#include "book/plural.h"
 #include "book/units.h"
 #include "book/upsert.h"
 #include "text/utf8.h"
@@ -44,15 +45,8 @@ std::optional<std::int64_t> colour_named(const Book& book, std::string_view fold
 }
 
 std::optional<std::int64_t> set_named(const Book& book, std::string_view folded) {
-  constexpr std::string_view sql = "SELECT id FROM die_set WHERE key = ?";
-  if (auto id = id_by_key(book, sql, folded)) return id;
-  const std::string one(folded);
-  // One die or several are said of the same set.
-  for (const std::string_view end : {"s", "es"}) {
-    if (auto id = id_by_key(book, sql, one + std::string(end))) return id;
-    if (one.size() > end.size() + 1 && one.ends_with(end)) {
-      if (auto id = id_by_key(book, sql, one.substr(0, one.size() - end.size()))) return id;
-    }
+  for (const std::string& form : number_forms(folded)) {
+    if (auto id = id_by_key(book, "SELECT id FROM die_set WHERE key = ?", form)) return id;
   }
   return std::nullopt;
 }
