@@ -104,14 +104,15 @@ void allow_keys(const std::string& file, const Json& object,
   }
 }
 
-Label read_label(const std::string& file, const Json& json) {
+Label read_label(const std::string& file, const Json& json, int likelihood) {
   Label label;
+  label.likelihood = likelihood;
   if (json.is_string()) {
     label.text = json.get<std::string>();
   } else {
     allow_keys(file, json, {"label", "likelihood"});
     label.text = text_of(file, json, "label");
-    label.likelihood = json.value("likelihood", usual_likelihood);
+    label.likelihood = json.value("likelihood", likelihood);
   }
   if (fold(label.text).empty()) stop(file, "a label is empty: " + json.dump());
   if (label.likelihood < 1 || label.likelihood > 100) {
@@ -157,12 +158,11 @@ SourceTerm read_term(const std::string& file, std::size_t vocabulary, const Json
   SourceTerm term;
   term.vocabulary = vocabulary;
   term.file = file;
-  Json preferred = {{"label", text_of(file, json, "label")}};
-  if (json.contains("likelihood")) preferred["likelihood"] = json["likelihood"];
-  term.labels.push_back(read_label(file, preferred));
+  const int likelihood = json.value("likelihood", usual_likelihood);
+  term.labels.push_back(read_label(file, text_of(file, json, "label"), likelihood));
   term.id = fold(term.labels.front().text);
   for (const Json& other : json.value("others", Json::array()))
-    term.labels.push_back(read_label(file, other));
+    term.labels.push_back(read_label(file, other, likelihood));
   term.broader = text_of(file, json, "broader");
   term.note = text_of(file, json, "note");
   term.caution = text_of(file, json, "caution");
@@ -190,7 +190,9 @@ void add_endings(SourceTerm& term, const std::vector<std::string>& endings) {
       const std::string first = ending.substr(0, ending.find(' '));
       const bool has_it =
           folded == first || (" " + folded).ends_with(" " + first) || folded.ends_with(" card");
-      if (!has_it) term.labels.push_back({folded + " " + ending, term.labels[i].likelihood, false});
+      if (!has_it)
+        term.labels.push_back(
+            {folded + " " + ending, std::max(term.labels[i].likelihood, usual_likelihood), false});
     }
   }
 }
@@ -432,5 +434,9 @@ void compile(const char* out, std::span<char* const> files) {
 
 int main(int argc, char** argv) {
   if (argc < 3) insetbook::stop("all", "no file is named");
-  insetbook::compile(argv[1], std::span(argv + 2, argv + argc));
+  try {
+    insetbook::compile(argv[1], std::span(argv + 2, argv + argc));
+  } catch (const nlohmann::json::exception& e) {
+    insetbook::stop("all", std::string("a value is of the wrong kind: ") + e.what());
+  }
 }

@@ -71,8 +71,10 @@ struct TermMatch {
   std::string id;
   std::string label;  // preferred label
   bool preferred;     // found under its preferred label
-  int likelihood;     // 1 to 100, usually 50: where one label means several things, larger is likelier; own
-                      // terms 100
+  // 1 to 100, usually 50, own terms 100. Of several meanings of one label the larger is likelier. Below 30
+  // the word more often means what no vocabulary has ("house", said of a picture): it is to be looked for as
+  // text as well.
+  int likelihood;
 };
 
 // All vocabularies of one book. Making one costs nothing but the person's own terms: the compiled-in table is

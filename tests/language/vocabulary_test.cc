@@ -155,6 +155,17 @@ TEST(Vocabulary, OneLabelOfSeveralVocabulariesComesLikeliestFirst) {
   EXPECT_EQ(tags.front().vocabulary, shape);
 }
 
+// A house is more often a picture than the outline of a panel, unless it is said to be the shape.
+TEST(Vocabulary, MarksWordsThatMostlyMeanSomethingElse) {
+  const Vocabulary words;
+  for (const char* word : {"house", "card", "lantern", "christmas tree", "hello"}) {
+    EXPECT_LT(words.find(word).front().likelihood, 30) << word;
+  }
+  for (const char* word : {"house shape", "lantern card", "circle", "easel", "speckled", "sentiment"}) {
+    EXPECT_GE(words.find(word).front().likelihood, 50) << word;
+  }
+}
+
 TEST(Vocabulary, TellsThePreferredLabelFromOthers) {
   const Vocabulary words;
   EXPECT_TRUE(words.find("Speckling", technique).front().preferred);
@@ -343,6 +354,9 @@ TEST(Compiling, RefusesWhatCannotBe) {
             in_roles + "the key \"label\" stands twice in one object\n");
   EXPECT_EQ(roles(R"({"label": "lid", "labels": []})"),
             in_roles + "the key \"labels\" is not known: {\"label\":\"lid\",\"labels\":[]}\n");
+  EXPECT_EQ(roles(R"({"label": "lid", "likelihood": 0})"),
+            in_roles + "a likelihood is not from 1 to 100: \"lid\"\n");
+  EXPECT_THAT(roles(R"({"label": "lid", "likelihood": "much"})"), HasSubstr("a value is of the wrong kind"));
   EXPECT_EQ(roles(""), in_roles + "it has no terms\n");
   EXPECT_EQ(folds(R"({"label": "lid"})"), in_folds + "term \"lid\": it does not say how it stands\n");
   EXPECT_EQ(folds(R"({"label": "lid", "stands": "maybe"})"),
