@@ -1,11 +1,12 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 //
 // What fits inside an opening and what frames a panel. The rules are those of "What fits":
-// an opening is closed; a panel fits with border b when each of its points is at least b from the opening's edge;
-// touching counts. Circle, rectangle, rounded rectangle and polygon are decided exactly (integers and one exact sign
-// function); ovals between an inner and an outer outline refined as far as 1 nm, and what stays undecided counts as not
-// fitting. Panels lie parallel to the die, anywhere in it, and are rounded down to the cutting step. A computed panel
-// is a promise: it lies inside, and nothing one step larger of that kind does (not even in the opening grown by 1 µm).
+// an opening is closed; a panel fits with border b when each of its points is at least b from the opening's
+// edge; touching counts. Circle, rectangle, rounded rectangle and polygon are decided exactly (integers and
+// one exact sign function); ovals between an inner and an outer outline refined as far as 1 nm, and what
+// stays undecided counts as not fitting. Panels lie parallel to the die, anywhere in it, and are rounded down
+// to the cutting step. A computed panel is a promise: it lies inside, and nothing one step larger of that
+// kind does (not even in the opening grown by 1 µm).
 #pragma once
 
 #include <optional>
@@ -17,10 +18,10 @@
 namespace insetbook {
 
 enum class Verdict {
-  fits,      // stays inside the line even if the opening is give_or_take smaller
-  snug,      // inside as measured only: "cut one and try"
-  too_big,   // not inside as measured
-  undecided, // closer than 1 nm to deciding; counts as not fitting, and is said
+  fits,       // stays inside the line even if the opening is give_or_take smaller
+  snug,       // inside as measured only: "cut one and try"
+  too_big,    // not inside as measured
+  undecided,  // closer than 1 nm to deciding; counts as not fitting, and is said
 };
 
 enum class PanelKind { largest, even_border, proportional, given_side };
@@ -29,50 +30,51 @@ std::string_view verdict_word(Verdict verdict);    // "fits", "snug", ...
 
 struct Opening {
   Shape shape;
-  Length give_or_take;  // u: how much smaller (or larger) each of its figures may be
+  Length give_or_take;  // u: how much smaller (or larger) each figure, the whole width and height, may be
 };
 
 struct FitQuestion {
-  Length border;                           // b, on each side
-  Length step;                             // the cutting step, > 0
-  std::vector<ShapeKind> shapes;           // empty: the opening's own, rectangle, square, circle
-  std::optional<Length> width, height;     // given side(s): the other is the largest that fits
+  Length border;                        // b, on each side
+  Length step;                          // the cutting step, > 0
+  std::vector<ShapeKind> shapes;        // empty: the opening's own, rectangle, square, circle
+  std::optional<Length> width, height;  // given side(s): the other is the largest that fits
 };
 
 struct Panel {
   PanelKind kind = PanelKind::largest;
   Shape shape;
-  Length border;   // the least distance from the panel to the line, centred
+  Length border;  // the least distance from the panel to the line, centred
   Verdict verdict = Verdict::fits;
   std::string note;  // "" or why something was left undecided
 };
 
-// Every panel asked for, largest area first within a shape, no panel twice (a panel that is two kinds keeps the first).
-// An opening that cannot be computed is a Problem that says "not computed yet" or the figure that is missing.
-// Empty when the opening is too small for one step.
+// Every panel asked for, largest area first within a shape, no panel twice (a panel that is two kinds keeps
+// the first). An opening that cannot be computed is a Problem that says "not computed yet" or the figure that
+// is missing. Empty when the opening is too small for one step.
 Result<std::vector<Panel>> panels_inside(const Opening& opening, const FitQuestion& question);
 
-// Whether `panel`, centred, fits in the opening with border `border`: the exact check that panels_inside also passes.
-// Problem as above.
+// Whether `panel`, centred, fits in the opening with border `border`: the exact check that panels_inside also
+// passes. Problem as above.
 Result<Verdict> verdict_of(const Opening& opening, const Shape& panel, Length border);
 
-// How a panel lies in an opening, centred: the distance from the panel's box to the line on each side, whether those are
-// the same border all round (within half a cutting step), and the greatest border with which it still fits.
+// How a panel lies in an opening, centred: the distance from the panel's box to the line on each side,
+// whether those are the same border all round (within half a cutting step), and the greatest border with
+// which it still fits.
 struct Framing {
   Length left, right, top, bottom;
-  Length greatest_border;   // rounded down to 1 µm or better
+  Length greatest_border;  // rounded down to 1 µm or better
   bool even = false;
-  bool turned = false;      // fits only, or tighter, with the panel turned by a quarter
+  bool turned = false;  // fits only, or tighter, with the panel turned by a quarter
   Verdict verdict = Verdict::fits;
 };
 // Empty when it does not fit with at least `border`. `may_turn`: an unplaced size may be turned by a quarter.
 Result<std::optional<Framing>> framing(const Opening& opening, const Shape& panel, Length border, Length step,
                                        bool may_turn);
 
-// An opening nobody measured, between two measured ones of the same nested set and edge, by size order: width and height
-// each on its own. `known[i]` is the size of rank i+1 (largest first), empty where not measured. Beyond the measured
-// ones nothing is estimated: the element stays empty. `spread` is the larger of the greatest give-or-take and half the
-// greatest departure from an even step (two dies only: half a step).
+// An opening nobody measured, between two measured ones of the same nested set and edge, by size order: width
+// and height each on its own. `known[i]` is the size of rank i+1 (largest first), empty where not measured.
+// Beyond the measured ones nothing is estimated: the element stays empty. `spread` is the larger of the
+// greatest give-or-take and half the greatest departure from an even step (two dies only: half a step).
 struct Ranked {
   Length width, height, give_or_take;
 };

@@ -1,12 +1,12 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 //
 // A shape of the trade with its figures: what is inside a line of a die, or the paper of a panel.
-// All figures are whole nanometres within ±2^30 nm. The size of a shape is the size of its upright box; a polygon's
-// size is that of its box as it lies (`flat_on_top` or with a point up). A shape whose figures are not all known is kept
-// and shown, but not computed: `missing_figure` says which one is wanted.
+// All figures are whole nanometres within ±2^30 nm. The size of a shape is the size of its upright box; a
+// polygon's size is that of its box as it lies (`flat_on_top` or with a point up). A shape whose figures are
+// not all known is kept and shown, but not computed: `missing_figure` says which one is wanted.
 //
-// Place for what comes later: `outline` carries SVG path data as recorded; the kinds after `polygon` are read, stored
-// and shown, and `computable` is false for them.
+// Place for what comes later: `outline` carries SVG path data as recorded; the kinds after `polygon` are
+// read, stored and shown, and `computable` is false for them.
 #pragma once
 
 #include <optional>
@@ -35,6 +35,9 @@ enum class ShapeKind {
   other,    // a name nobody has figures for ("leaf"); `name` keeps it
 };
 
+// The largest figure that geometry works with, about 1 m.
+inline constexpr Length largest_figure = Length::nm(std::int64_t{1} << 30);
+
 struct Shape {
   ShapeKind kind = ShapeKind::rectangle;
   std::string name;  // as recorded, where it says more than the kind ("hexagon", "leaf"); else empty
@@ -49,17 +52,17 @@ struct Shape {
   bool operator==(const Shape&) const = default;
 };
 
-// The word for a kind in answers ("rounded rectangle"), and back from any word of the trade for it ("oval", "ellipse",
-// "hexagon" → polygon). Vocabulary terms use the same words. Unknown word: empty.
+// The word for a kind in answers ("rounded rectangle"), and back from any word of the trade for it ("oval",
+// "ellipse", "hexagon" → polygon). Vocabulary terms use the same words. Unknown word: empty.
 std::string_view shape_word(ShapeKind kind);
 std::optional<ShapeKind> shape_kind(std::string_view word);
 
 // The sides that a polygon's word says ("hexagon" → 6), else 0.
 int polygon_sides(std::string_view word);
 
-// A shape from a word, a size and the `figures` cell of the dies table ("radius 1/4 in", "6 sides, flat on top").
-// A circle or square takes one figure; two different ones are a Problem. Figures that a kind does not know are a Problem
-// that names those it does.
+// A shape from a word, a size and the `figures` cell of the dies table ("radius 1/4 in", "6 sides, flat on
+// top"). A circle or square takes one figure; two different ones are a Problem. Figures that a kind does not
+// know are a Problem that names those it does.
 Result<Shape> make_shape(std::string_view word, const Size& size, std::string_view figures, Unit no_unit);
 
 // The figure that is wanted before the shape can be computed ("the corner radius"), or empty when it can be.

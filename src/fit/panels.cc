@@ -1,0 +1,131 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+//
+// panels_inside: which panels are looked for, and what is said of each.
+#include <algorithm>
+
+#include "fit/border.h"
+#include "fit/family.h"
+#include "fit/verdict.h"
+
+namespace insetbook {
+namespace {
+
+Problem radius_not_said() {
+  return {.what = "how round the corners of a rounded rectangle should be is not said",
+          .where = {},
+          .expected = "a rectangle, or an opening that is a rounded rectangle",
+          .candidates = {}};
+}
+
+Problem sides_not_said() {
+  return {.what = "how many sides the polygon should have is not said",
+          .where = {},
+          .expected = "an opening that is a polygon, or another shape",
+          .candidates = {}};
+}
+
+Problem no_step() {
+  return {.what = "the cutting step is not more than nothing",
+          .where = {},
+          .expected = "a step such as 1/16 in",
+          .candidates = {}};
+}
+
+bool two_figures(ShapeKind kind) {
+  return kind == ShapeKind::oval || kind == ShapeKind::rectangle || kind == ShapeKind::rounded_rectangle;
+}
+
+std::vector<ShapeKind> shapes_asked(const Opening& opening, const FitQuestion& question) {
+  std::vector<ShapeKind> shapes = question.shapes;
+  if (shapes.empty())
+    shapes = {opening.shape.kind, ShapeKind::rectangle, ShapeKind::square, ShapeKind::circle};
+  std::vector<ShapeKind> once;
+  for (const ShapeKind kind : shapes) {
+    if (std::find(once.begin(), once.end(), kind) == once.end()) once.push_back(kind);
+  }
+  return once;
+}
+
+// What all panels of a shape have in common. The corners of a rounded rectangle are as round as the opening's
+// pulled in by the border, so that the strip round them is as wide as elsewhere.
+Result<Shape> pattern(const Opening& opening, const FitQuestion& question, ShapeKind kind) {
+  Shape shape;
+  shape.kind = kind;
+  if (auto problem = kind > ShapeKind::polygon ? not_computable(shape) : std::nullopt)
+    return failure(*problem);
+  const bool own = kind == opening.shape.kind;
+  if (kind == ShapeKind::rounded_rectangle) {
+    if (!own) return failure(radius_not_said());
+    shape.corner_radius = std::max(Length(), *opening.shape.corner_radius - question.border);
+  }
+  if (kind == ShapeKind::polygon) {
+    if (!own) return failure(sides_not_said());
+    shape.sides = opening.shape.sides;
+    shape.flat_on_top = opening.shape.flat_on_top;
+  }
+  if (own) shape.name = opening.shape.name;
+  return shape;
+}
+
+class Answer {
+ public:
+  Answer(const Opening& opening, const FitQuestion& question)
+      : opening_(opening), question_(question), ground_(form_of(opening.shape)) {}
+
+  void add_shape(const Shape& pattern) {
+    const Family family(opening_, ground_, pattern, question_.border, question_.step);
+    const std::size_t first = panels_.size();
+    if (question_.width || question_.height) {
+      add(family, PanelKind::given_side, family.given_side(question_.width, question_.height));
+      return;
+    }
+    add(family, PanelKind::largest, family.largest());
+    if (pattern.kind == opening_.shape.kind) add(family, PanelKind::even_border, family.even_border());
+    if (two_figures(pattern.kind)) add(family, PanelKind::proportional, family.proportional());
+    std::stable_sort(panels_.begin() + static_cast<std::ptrdiff_t>(first), panels_.end(),
+                     [](const Panel& a, const Panel& b) { return area(a) > area(b); });
+  }
+
+  std::vector<Panel> take() { return std::move(panels_); }
+
+ private:
+  static Int128 area(const Panel& panel) {
+    return static_cast<Int128>(panel.shape.width.nm()) * panel.shape.height.nm();
+  }
+
+  void add(const Family& family, PanelKind kind, std::optional<Sides> sides) {
+    if (!sides) return;
+    const Form form = family.form(*sides);
+    if (std::find(forms_.begin(), forms_.end(), form) != forms_.end()) return;
+    forms_.push_back(form);
+    Panel panel{kind, family.shape(*sides), {}, verdict_inside(opening_, form), {}};
+    panel.border = greatest_border(ground_, form).value_or(question_.border);
+    if (family.larger_undecided(*sides)) panel.note = "one step more is too close to tell, and was not taken";
+    panels_.push_back(std::move(panel));
+  }
+
+  const Opening& opening_;
+  const FitQuestion& question_;
+  Ground ground_;
+  std::vector<Form> forms_;
+  std::vector<Panel> panels_;
+};
+
+}  // namespace
+
+Result<std::vector<Panel>> panels_inside(const Opening& opening, const FitQuestion& asked) {
+  if (auto problem = not_computable(opening.shape)) return failure(*problem);
+  if (asked.step <= Length()) return failure(no_step());
+  FitQuestion question = asked;
+  question.border = std::max(question.border, Length());
+  if (question.border > std::min(opening.shape.width, opening.shape.height)) return std::vector<Panel>{};
+  Answer answer(opening, question);
+  for (const ShapeKind kind : shapes_asked(opening, question)) {
+    const Result<Shape> wanted = pattern(opening, question, kind);
+    if (!wanted) return failure(wanted.error());
+    answer.add_shape(*wanted);
+  }
+  return answer.take();
+}
+
+}  // namespace insetbook

@@ -1,0 +1,267 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+//
+// From the words, the size and the figures of a row to a shape.
+#include <algorithm>
+#include <array>
+#include <charconv>
+#include <vector>
+
+#include "measure/read.h"
+#include "measure/write.h"
+#include "shape/regular_polygon.h"
+#include "shape/shape.h"
+#include "text/utf8.h"
+
+namespace insetbook {
+namespace {
+
+// ---- What is said to the person ----
+
+Problem no_shape_said(std::string_view size) {
+  return {.what = "the size \"" + std::string(size) + "\" has one figure and no shape is said",
+          .where = {},
+          .expected = "a shape (\"circle\", \"square\") or two figures",
+          .candidates = {}};
+}
+
+Problem two_shapes_said(std::string_view word, std::string_view in_size) {
+  return {
+      .what = "the shape is \"" + std::string(word) + "\" and the size says \"" + std::string(in_size) + "\"",
+      .where = {},
+      .expected = "one shape",
+      .candidates = {}};
+}
+
+Problem sides_differ(std::string_view word, const Size& size) {
+  return {.what = "a " + std::string(word) + " has one figure, and \"" + write(size) +
+                  "\" has two different ones",
+          .where = {},
+          .expected = word == "circle" ? "its width, or an oval" : "its width, or a rectangle",
+          .candidates = {}};
+}
+
+Problem second_side_missing(std::string_view word, const Size& size) {
+  return {
+      .what = "\"" + write(size) + "\" is one figure, and the shape \"" + std::string(word) + "\" has two",
+      .where = {},
+      .expected = "width and height, as in \"2 x 3 in\"",
+      .candidates = {}};
+}
+
+Problem too_large(const Size& size) {
+  return {.what = "\"" + write(size) + "\" is too large",
+          .where = {},
+          .expected = "at most 1073 mm (42 in) each way",
+          .candidates = {}};
+}
+
+std::string_view figures_known(ShapeKind kind) {
+  switch (kind) {
+    case ShapeKind::rounded_rectangle:
+      return "\"radius 1/4 in\"";
+    case ShapeKind::polygon:
+      return "\"6 sides\", \"flat on top\" or \"point on top\"";
+    case ShapeKind::scalloped:
+      return "\"scallops 3/8 in\", \"depth 1/8 in\"";
+    default:
+      return "";
+  }
+}
+
+Problem figure_unknown(std::string_view part, std::string_view figures, ShapeKind kind) {
+  const std::string_view known = figures_known(kind);
+  const std::string word(shape_word(kind));
+  return {
+      .what = "the figure \"" + std::string(part) + "\" is not one of a " + word,
+      .where = {.file = {}, .column = {}, .text = std::string(figures), .at = {}},
+      .expected = known.empty() ? "nothing: a " + word + " has no figures but its size" : std::string(known),
+      .candidates = {}};
+}
+
+Problem too_many_sides(std::string_view part) {
+  return {.what = "\"" + std::string(part) + "\" cannot be computed",
+          .where = {},
+          .expected = "a polygon of " + std::to_string(fewest_polygon_sides) + " to " +
+                      std::to_string(most_polygon_sides) + " sides",
+          .candidates = {}};
+}
+
+Problem word_contradicts_sides(std::string_view word, int sides) {
+  return {.what = "a " + std::string(word) + " has not " + std::to_string(sides) + " sides",
+          .where = {},
+          .expected = std::to_string(polygon_sides(word)) + " sides, or the shape \"polygon\"",
+          .candidates = {}};
+}
+
+Problem radius_too_large(Length radius, Length most, Unit unit) {
+  return {.what = "the corner radius " + write(radius, unit) + " is more than half of a side",
+          .where = {},
+          .expected = "at most " + write(most, unit),
+          .candidates = {}};
+}
+
+// ---- The figures cell ----
+
+// "radius 1/4 in, flat on top" in its parts. A comma between two digits is a decimal comma ("6,5 mm").
+std::vector<std::string_view> parts_of(std::string_view figures) {
+  const auto digit = [&](std::size_t at) {
+    return at < figures.size() && figures[at] >= '0' && figures[at] <= '9';
+  };
+  std::vector<std::string_view> parts;
+  std::size_t begin = 0;
+  for (std::size_t i = 0; i <= figures.size(); ++i) {
+    const bool decimal = i > 0 && i < figures.size() && figures[i] == ',' && digit(i - 1) && digit(i + 1);
+    if (i < figures.size() && (decimal || (figures[i] != ',' && figures[i] != ';'))) continue;
+    const std::string_view part = trim(figures.substr(begin, i - begin));
+    if (!part.empty()) parts.push_back(part);
+    begin = i + 1;
+  }
+  return parts;
+}
+
+struct NamedFigure {
+  std::string_view name;  // folded
+  std::string_view value;
+};
+
+// The name before or after the figure: "radius 1/4 in", "1/4 in radius".
+std::optional<NamedFigure> named_figure(std::string_view part, const std::vector<std::string_view>& names) {
+  for (const std::string_view name : names) {
+    if (part.size() <= name.size() + 1) continue;
+    const std::string_view head = part.substr(0, name.size());
+    if (fold(head) == name && (part[name.size()] == ' ' || part[name.size()] == ':')) {
+      return NamedFigure{name, trim(part.substr(name.size() + 1))};
+    }
+    const std::size_t tail = part.size() - name.size();
+    if (fold(part.substr(tail)) == name && part[tail - 1] == ' ')
+      return NamedFigure{name, trim(part.substr(0, tail))};
+  }
+  return std::nullopt;
+}
+
+std::optional<int> small_number(std::string_view text) {
+  int value = 0;
+  const auto [end, error] = std::from_chars(text.data(), text.data() + text.size(), value);
+  if (error != std::errc() || end != text.data() + text.size()) return std::nullopt;
+  return value;
+}
+
+bool said_of_top(std::string_view folded, Shape& shape, bool& top_said) {
+  constexpr std::array flat = {"flat on top", "flat top",    "flat topped",
+                               "flat",        "side on top", "level on top"};
+  constexpr std::array point = {"point on top", "pointy top",       "point up",
+                                "pointed",      "point at the top", "corner on top"};
+  const bool is_flat = std::find(flat.begin(), flat.end(), folded) != flat.end();
+  if (!is_flat && std::find(point.begin(), point.end(), folded) == point.end()) return false;
+  shape.flat_on_top = is_flat;
+  top_said = true;
+  return true;
+}
+
+// One part of the figures, into the shape.
+std::optional<Problem> take_figure(std::string_view part, std::string_view figures, Unit no_unit,
+                                   Shape& shape, bool& top_said) {
+  if (shape.kind == ShapeKind::rounded_rectangle) {
+    if (const auto named = named_figure(part, {"corner radius", "radius", "corners", "corner"})) {
+      const Result<ReadLength> radius = read_length(named->value, no_unit);
+      if (!radius) return radius.error();
+      shape.corner_radius = radius->length;
+      return std::nullopt;
+    }
+  }
+  if (shape.kind == ShapeKind::polygon) {
+    if (said_of_top(fold(part), shape, top_said)) return std::nullopt;
+    const auto named = named_figure(part, {"sides", "sided"});
+    const std::optional<int> sides = named ? small_number(named->value) : std::nullopt;
+    if (sides) {
+      if (*sides < fewest_polygon_sides || *sides > most_polygon_sides) return too_many_sides(part);
+      if (shape.sides != 0 && shape.sides != *sides) return word_contradicts_sides(shape.name, *sides);
+      shape.sides = *sides;
+      return std::nullopt;
+    }
+  }
+  if (shape.kind == ShapeKind::scalloped) {
+    if (const auto named = named_figure(part, {"scallops", "scallop", "depth", "radius"})) {
+      const Result<ReadLength> length = read_length(named->value, no_unit);
+      if (!length) return length.error();
+      return std::nullopt;
+    }
+  }
+  return figure_unknown(part, figures, shape.kind);
+}
+
+// What a word for a polygon and its box say of how it lies, where the figures do not: a diamond, a triangle
+// and any odd number stand with a point on top; of six, ten … sides the longer way of the box runs from
+// corner to corner.
+bool lies_flat(const Shape& shape) {
+  if (shape.sides == 4) return polygon_sides(shape.name) != 4;
+  if (shape.sides % 2 == 1) return false;
+  return shape.sides % 4 == 0 || shape.width >= shape.height;
+}
+
+std::optional<Problem> take_figures(std::string_view figures, Unit no_unit, Shape& shape, bool one_figure) {
+  bool top_said = false;
+  // The kinds that are not computed yet keep their figures as they were written.
+  if (shape.kind <= ShapeKind::scalloped) {
+    for (const std::string_view part : parts_of(figures)) {
+      if (auto problem = take_figure(part, figures, no_unit, shape, top_said)) return problem;
+    }
+  }
+  if (shape.kind != ShapeKind::polygon || shape.sides == 0) return std::nullopt;
+  if (!top_said) shape.flat_on_top = lies_flat(shape);
+  if (one_figure) shape.height = regular_height(shape.sides, shape.flat_on_top, shape.width);
+  return std::nullopt;
+}
+
+// ---- The size ----
+
+bool has_one_figure(ShapeKind kind) {
+  return kind == ShapeKind::circle || kind == ShapeKind::square;
+}
+
+// One figure is enough for what is as wide as it is high, for a regular polygon (the height follows), and for
+// what nobody computes.
+bool needs_two_figures(ShapeKind kind) {
+  return kind == ShapeKind::oval || kind == ShapeKind::rectangle || kind == ShapeKind::rounded_rectangle;
+}
+
+Result<std::string> chosen_word(std::string_view word, const Size& size) {
+  const std::string said(trim(word));
+  if (said.empty() && size.shape.empty()) {
+    if (size.one_figure) return failure(no_shape_said(write(size)));
+    return std::string(shape_word(ShapeKind::rectangle));
+  }
+  if (said.empty()) return size.shape;
+  if (!size.shape.empty() && shape_kind(said) != shape_kind(size.shape)) {
+    return failure(two_shapes_said(said, size.shape));
+  }
+  return said;
+}
+
+}  // namespace
+
+Result<Shape> make_shape(std::string_view word, const Size& size, std::string_view figures, Unit no_unit) {
+  const Result<std::string> said = chosen_word(word, size);
+  if (!said) return failure(said.error());
+  Shape shape;
+  shape.kind = shape_kind(*said).value_or(ShapeKind::other);
+  if (fold(*said) != shape_word(shape.kind)) shape.name = *said;
+  shape.width = size.width;
+  shape.height = size.height;
+  shape.sides = polygon_sides(*said);
+  shape.figures = std::string(trim(figures));
+  if (size.width.nm() > largest_figure.nm() || size.height.nm() > largest_figure.nm())
+    return failure(too_large(size));
+  if (has_one_figure(shape.kind) && size.width != size.height) {
+    return failure(sides_differ(shape_word(shape.kind), size));
+  }
+  if (size.one_figure && needs_two_figures(shape.kind)) return failure(second_side_missing(*said, size));
+  if (auto problem = take_figures(figures, no_unit, shape, size.one_figure)) return failure(*problem);
+  const Length most = std::min(shape.width, shape.height) / 2;
+  if (shape.corner_radius && *shape.corner_radius > most) {
+    return failure(radius_too_large(*shape.corner_radius, most, size.unit));
+  }
+  return shape;
+}
+
+}  // namespace insetbook
