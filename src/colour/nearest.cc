@@ -16,8 +16,9 @@ std::vector<NearColour> colours_within(std::uint32_t srgb, std::span<const std::
     const double away = colour_difference(wanted, to_lab(among[i]));
     if (away <= delta_e) near.push_back({i, away});
   }
-  std::stable_sort(near.begin(), near.end(),
-                   [](const NearColour& a, const NearColour& b) { return a.delta_e < b.delta_e; });
+  std::sort(near.begin(), near.end(), [](const NearColour& a, const NearColour& b) {
+    return a.delta_e != b.delta_e ? a.delta_e < b.delta_e : a.place < b.place;
+  });
   return near;
 }
 

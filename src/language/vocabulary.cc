@@ -147,12 +147,14 @@ Vocabulary::Vocabulary(std::vector<Term> own) : own_(std::move(own)) {
     if (term.id.empty()) term.id = term.label;
     term.id = fold(term.id);
   }
-  std::stable_sort(own_.begin(), own_.end(), [](const Term& a, const Term& b) {
-    return std::tie(a.vocabulary, a.id) < std::tie(b.vocabulary, b.id);
+  std::sort(own_.begin(), own_.end(), [](const Term& a, const Term& b) {
+    return std::tie(a.vocabulary, a.id, a.label) < std::tie(b.vocabulary, b.id, b.label);
   });
   for (std::size_t t = 0; t < own_.size(); ++t) take_in(t);
-  std::stable_sort(labels_.begin(), labels_.end(),
-                   [](const OwnLabel& a, const OwnLabel& b) { return a.key < b.key; });
+  std::sort(labels_.begin(), labels_.end(), [](const OwnLabel& a, const OwnLabel& b) {
+    return std::tuple(std::string_view(a.key), a.term, !a.preferred) <
+           std::tuple(std::string_view(b.key), b.term, !b.preferred);
+  });
   for (Term& term : own_) {
     if (term.broader.empty()) continue;
     const auto matches = find(term.broader, term.vocabulary);

@@ -83,10 +83,10 @@ class Vocabulary {
  public:
   Vocabulary() = default;  // the terms of schema/vocabularies
   // And a person's own. Only `vocabulary` and `label` (or `id`) need be set; `broader` may be written as any
-  // label of its term. An own term with the id of a compiled one adds its labels to it, and what else it sets
-  // (label, broader, stands, caution, note, creases) takes the place of what was compiled. An own label wins
-  // over a compiled term of the same vocabulary that has the same label. A fold that says nothing stands as
-  // its broader term does.
+  // label of its term; one that leads to no term is dropped (whoever records a term looks first). An own term
+  // with the id of a compiled one adds its labels to it, and what else it sets (label, broader, stands,
+  // caution, note, creases) takes the place of what was compiled. An own label wins over a compiled term of
+  // the same vocabulary that has the same label. A fold that says nothing stands as its broader term does.
   explicit Vocabulary(std::vector<Term> own);
 
   // Every term that has exactly this label (compared by label_key), the person's own first, then likeliest
