@@ -38,25 +38,9 @@ std::string formatted_time(const char* format, bool local) {
   return std::string(text, std::strftime(text, sizeof text, format, &parts));
 }
 
-// A folder that cannot be written: SQLite can still read the file as it stands, as long as no log of a writer
-// lies beside it.
-Database open_unwritable(const fs::path& file) {
-  struct stat log {};
-  const bool log_there = ::stat((file.string() + "-wal").c_str(), &log) == 0 && log.st_size > 0;
-  std::string uri = "file:";
-  for (const char c : file.string()) {
-    if (c == '?' || c == '#' || c == '%') {
-      uri += fmt::format("%{:02x}", static_cast<unsigned char>(c));
-    } else {
-      uri += c;
-    }
-  }
-  if (!log_there) uri += "?immutable=1";
-  return Database::open(uri, SQLITE_OPEN_READONLY | SQLITE_OPEN_URI);
-}
-
 bool can_write(const fs::path& file) {
-  return ::access(file.c_str(), W_OK) == 0 && ::access(file.parent_path().c_str(), W_OK) == 0;
+  return ::access(file.c_str(), W_OK) == 0 &&
+         ::access(file.has_parent_path() ? file.parent_path().c_str() : ".", W_OK) == 0;
 }
 
 std::optional<Problem> missing_file(const fs::path& folder) {
@@ -76,6 +60,24 @@ Result<std::int64_t> version_of(const Database& db, const fs::path& file) {
 }
 
 }  // namespace
+
+// A folder that cannot be written: SQLite can still read the file as it stands, as long as no log of a writer
+// lies beside it.
+Database open_to_read(const fs::path& file) {
+  if (can_write(file)) return Database::open(file.string(), SQLITE_OPEN_READONLY);
+  struct stat log {};
+  const bool log_there = ::stat((file.string() + "-wal").c_str(), &log) == 0 && log.st_size > 0;
+  std::string uri = "file:";
+  for (const char c : file.string()) {
+    if (c == '?' || c == '#' || c == '%') {
+      uri += fmt::format("%{:02x}", static_cast<unsigned char>(c));
+    } else {
+      uri += c;
+    }
+  }
+  if (!log_there) uri += "?immutable=1";
+  return Database::open(uri, SQLITE_OPEN_READONLY | SQLITE_OPEN_URI);
+}
 
 std::int64_t header_figure(const Database& db, std::string_view pragma) {
   Statement statement = db.prepare(pragma);
@@ -274,7 +276,7 @@ Result<Book> Book::open(const fs::path& folder, Use use) {
   try {
     const bool writable = can_write(file);
     if (!writable && use == Use::write) return failure(store_problem(file, StoreError(SQLITE_READONLY, "")));
-    parts->db = writable ? Database::open(file.string(), SQLITE_OPEN_READWRITE) : open_unwritable(file);
+    parts->db = writable ? Database::open(file.string(), SQLITE_OPEN_READWRITE) : open_to_read(file);
     // Before anything that reads the tables: a newer book may hold what this SQLite cannot read.
     const Result<std::int64_t> version = version_of(parts->db, file);
     if (!version) return failure(version.error());

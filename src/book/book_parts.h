@@ -68,6 +68,8 @@ struct Book::Parts {
 
 // Brings an open database up to the version of this program, each migration in a transaction of its own.
 void migrate(const Database& db, std::int64_t from);
+// A connection that only reads, also where nothing may be written beside the file.
+Database open_to_read(const std::filesystem::path& file);
 // Mark and version as the header has them.
 std::int64_t header_figure(const Database& db, std::string_view pragma);
 

@@ -36,6 +36,7 @@ struct OpeningRecord {
   Length width, height;  // of the current measurement
   Unit unit = Unit::inch;
   Length give_or_take;
+  std::string read_as;  // where the name was misspelt: the name it was taken for; else empty
 };
 
 // The one opening meant. Unknown: the nearest names are candidates. Several: all of them are candidates, as
@@ -69,6 +70,22 @@ struct TriedPanel {
   bool from_sample = false;  // not a row of `tried`: a piece of a sample that lies in that line
   std::string element;       // then: the piece's name
 };
+// The same panels counted: one for each shape and size that fits, from rows of `tried` and pieces of samples
+// alike. A line that a thousand cards were made with has a handful of these; `fits` and the habit of a set
+// need no more.
+struct TriedCount {
+  std::int64_t line_id = 0;
+  std::string shape;
+  Length width, height;
+  Unit unit = Unit::inch;
+  std::string result;                 // fits, too tight, too loose
+  std::int64_t by_hand = 0;           // rows of `tried`
+  std::int64_t pieces = 0;            // pieces of samples
+  std::vector<std::int64_t> samples;  // the newest few of them, by id
+};
+std::vector<TriedCount> tried_counts_in(const Book& book, std::int64_t line_id);
+std::vector<TriedCount> tried_counts_in_set(const Book& book, std::int64_t set_id);
+
 // Rows of `tried`, then pieces of samples that lie in the line.
 std::vector<TriedPanel> tried_in(const Book& book, std::int64_t line_id);
 

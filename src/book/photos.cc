@@ -94,7 +94,11 @@ Result<std::string> keep_photo_file(const Book& book, const fs::path& file) {
 }
 
 Result<std::string> read_photo(const Book& book, std::string_view hash) {
-  const fs::path path = photo_path(book, hash);
+  return read_photo(book.folder(), hash);
+}
+
+Result<std::string> read_photo(const fs::path& book_folder, std::string_view hash) {
+  const fs::path path = book_folder / "photos" / hash;
   struct stat about {};
   if (!is_photo_hash(hash) || ::stat(path.c_str(), &about) != 0) return failure(photo_missing(path));
   Result<std::string> bytes = read_file(path, largest_photo);

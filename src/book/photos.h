@@ -27,5 +27,6 @@ std::filesystem::path photo_path(const Book& book, std::string_view hash);
 bool is_photo_hash(std::string_view hash);
 // Refused where the file is missing or is not what its name says.
 Result<std::string> read_photo(const Book& book, std::string_view hash);
+Result<std::string> read_photo(const std::filesystem::path& book_folder, std::string_view hash);
 
 }  // namespace insetbook
