@@ -32,7 +32,8 @@ constexpr int usual_likelihood = 50;
 struct Label {
   std::string text;
   int likelihood = usual_likelihood;
-  bool shown = true;  // false: made from another label by an ending of the file
+  bool shown = true;     // false: made from another label by an ending of the file
+  bool weighed = false;  // its likelihood was written for this label
 };
 
 struct Crease {
@@ -113,6 +114,7 @@ Label read_label(const std::string& file, const Json& json, int likelihood) {
     allow_keys(file, json, {"label", "likelihood"});
     label.text = text_of(file, json, "label");
     label.likelihood = json.value("likelihood", likelihood);
+    label.weighed = json.contains("likelihood");
   }
   if (fold(label.text).empty()) stop(file, "a label is empty: " + json.dump());
   if (label.likelihood < 1 || label.likelihood > 100) {
@@ -190,9 +192,10 @@ void add_endings(SourceTerm& term, const std::vector<std::string>& endings) {
       const std::string first = ending.substr(0, ending.find(' '));
       const bool has_it =
           folded == first || (" " + folded).ends_with(" " + first) || folded.ends_with(" card");
-      if (!has_it)
-        term.labels.push_back(
-            {folded + " " + ending, std::max(term.labels[i].likelihood, usual_likelihood), false});
+      if (!has_it) {
+        term.labels.push_back({folded + " " + ending, std::max(term.labels[i].likelihood, usual_likelihood),
+                               false, term.labels[i].weighed});
+      }
     }
   }
 }
@@ -242,20 +245,34 @@ void check_broader(std::vector<SourceTerm>& terms, const TermPlaces& places) {
   }
 }
 
-// A label means one term of a vocabulary. Labels made by endings give way to those that are written.
+// A label means one term of a vocabulary, unless each of its terms says how likely it is meant. Labels made
+// by endings give way to those that are written.
 void check_labels(std::vector<SourceTerm>& terms) {
-  std::map<std::pair<std::size_t, std::string>, const SourceTerm*> owner;
-  for (const bool written : {true, false}) {
+  struct Owner {
+    const SourceTerm* term;
+    int likelihood;
+    bool weighed;
+  };
+  std::map<std::pair<std::size_t, std::string>, std::vector<Owner>> owners;
+  enum class Pass { written, made, made_of_a_weighed_one };
+  for (const Pass pass : {Pass::written, Pass::made, Pass::made_of_a_weighed_one}) {
+    const bool written = pass == Pass::written;
     for (SourceTerm& term : terms) {
       std::erase_if(term.labels, [&](const Label& label) {
-        if (label.shown != written) return false;
-        const auto [other, fresh] =
-            owner.emplace(std::pair{term.vocabulary, label_key(fold(label.text))}, &term);
-        if (!fresh && written) {
+        const Pass its = label.shown     ? Pass::written
+                         : label.weighed ? Pass::made_of_a_weighed_one
+                                         : Pass::made;
+        if (its != pass) return false;
+        std::vector<Owner>& others = owners[{term.vocabulary, label_key(fold(label.text))}];
+        for (const Owner& other : others) {
+          const bool told_apart = label.weighed && other.weighed && label.likelihood != other.likelihood;
+          if (told_apart && other.term != &term) continue;
+          if (!written) return true;
           stop(term, "the label \"" + label.text + "\" is there twice: in \"" +
-                         other->second->labels.front().text + "\" too");
+                         other.term->labels.front().text + "\" too");
         }
-        return !fresh;
+        others.push_back({&term, label.likelihood, label.weighed});
+        return false;
       });
     }
   }

@@ -13,10 +13,10 @@ struct Pair {
 };
 
 constexpr Pair irregular_plurals[] = {
-    {"leaves", "leaf"},     {"knives", "knife"},   {"halves", "half"},           {"shelves", "shelf"},
-    {"scarves", "scarf"},   {"wolves", "wolf"},    {"geese", "goose"},           {"mice", "mouse"},
-    {"feet", "foot"},       {"children", "child"}, {"canvases", "canvas"},       {"lenses", "lens"},
-    {"vertices", "vertex"}, {"radii", "radius"},   {"christmases", "christmas"},
+    {"leaves", "leaf"},     {"knives", "knife"},   {"halves", "half"},     {"shelves", "shelf"},
+    {"scarves", "scarf"},   {"wolves", "wolf"},    {"geese", "goose"},     {"mice", "mouse"},
+    {"feet", "foot"},       {"children", "child"}, {"canvases", "canvas"}, {"lenses", "lens"},
+    {"vertices", "vertex"}, {"radii", "radius"},   {"statuses", "status"}, {"christmases", "christmas"},
 };
 
 // Words whose last letter is no plural.

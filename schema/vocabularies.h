@@ -15,8 +15,9 @@
 namespace insetbook {
 
 // What a file says after "vocabulary", in the order of VocabularyName (language/vocabulary.h).
-inline constexpr std::string_view vocabulary_words[] = {
-    "technique", "fold", "feature", "shape", "occasion", "role", "material", "adhesive", "colour word"};
+inline constexpr std::string_view vocabulary_words[] = {"technique",   "fold",  "feature",  "shape",
+                                                        "occasion",    "role",  "material", "adhesive",
+                                                        "colour word", "status"};
 inline constexpr std::size_t vocabulary_count = std::size(vocabulary_words);
 
 // What a fold says after "stands", in the order of Stands; the first is what a term says that is no fold.

@@ -14,6 +14,7 @@ namespace insetbook {
 namespace {
 
 static_assert(vocabulary_words[static_cast<std::size_t>(VocabularyName::colour_word)] == "colour word");
+static_assert(vocabulary_count == static_cast<std::size_t>(VocabularyName::status) + 1);
 static_assert(stands_words[static_cast<std::size_t>(Stands::no)] == "no");
 
 constexpr int own_likelihood = 100;

@@ -29,7 +29,8 @@ enum class VocabularyName {
   role,
   material,
   adhesive,
-  colour_word
+  colour_word,
+  status  // of supplies and dies: current, withdrawn …
 };
 std::string_view vocabulary_word(VocabularyName name);  // "technique", "colour word"
 std::optional<VocabularyName> vocabulary_name(

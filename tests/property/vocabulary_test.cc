@@ -66,9 +66,10 @@ using Found = std::set<std::pair<VocabularyName, std::string>>;
 // The person's own terms with the label; in every vocabulary where there are none, the compiled ones.
 Found found_by_walking(const std::vector<Term>& own, const std::string& label) {
   Found found;
-  for (const auto in : {VocabularyName::technique, VocabularyName::fold, VocabularyName::feature,
-                        VocabularyName::shape, VocabularyName::occasion, VocabularyName::role,
-                        VocabularyName::material, VocabularyName::adhesive, VocabularyName::colour_word}) {
+  for (const auto in :
+       {VocabularyName::technique, VocabularyName::fold, VocabularyName::feature, VocabularyName::shape,
+        VocabularyName::occasion, VocabularyName::role, VocabularyName::material, VocabularyName::adhesive,
+        VocabularyName::colour_word, VocabularyName::status}) {
     Found here;
     for (const Term& term : own) {
       if (term.vocabulary == in && labelled(term, key(label))) here.emplace(in, fold(term.label));
