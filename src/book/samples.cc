@@ -6,6 +6,7 @@
 #include <utility>
 
 #include "book/book_parts.h"
+#include "book/edit.h"
 #include "book/records.h"
 #include "book/units.h"
 #include "book/upsert.h"
@@ -96,6 +97,21 @@ bool rewrite_mentions(const Book& book, std::int64_t sample_id, std::optional<st
   insert_mentions(book, sample_id, element_id, mentions);
   return true;
 }
+
+}  // namespace
+
+Result<PutResult> change_mentions(Change& change, std::int64_t sample_id,
+                                  std::optional<std::int64_t> element_id, std::string_view kind,
+                                  const std::vector<Mention>& mentions) {
+  const Book& book = change.book();
+  std::vector<Mention> all = element_id ? read_mentions(book.statement(mentions_of_element_sql), *element_id)
+                                        : read_mentions(book.statement(mentions_of_sample_sql), sample_id);
+  std::erase_if(all, [&](const Mention& mention) { return mention.kind == kind; });
+  all.insert(all.end(), mentions.begin(), mentions.end());
+  return rewrite_mentions(book, sample_id, element_id, all) ? PutResult::changed : PutResult::same;
+}
+
+namespace {
 
 // ---- photographs
 

@@ -7,6 +7,7 @@
 #include <array>
 #include <optional>
 
+#include "book/dates.h"
 #include "measure/read.h"
 #include "measure/write.h"
 #include "text/utf8.h"
@@ -80,23 +81,6 @@ Problem bad_value(const Row& row, std::string_view value, std::string expected) 
   problem.where.text = value;
   problem.expected = std::move(expected);
   return problem;
-}
-
-bool is_iso_date(std::string_view text) {
-  if (text.size() != 10 || text[4] != '-' || text[7] != '-') return false;
-  const auto number = [&](std::size_t at, std::size_t count) {
-    int value = 0;
-    for (std::size_t i = at; i < at + count; ++i) {
-      if (text[i] < '0' || text[i] > '9') return -1;
-      value = value * 10 + (text[i] - '0');
-    }
-    return value;
-  };
-  const int year = number(0, 4), month = number(5, 2), day = number(8, 2);
-  static constexpr std::array<int, 12> days{31, 28, 31, 30, 31, 30, 31, 31, 30, 31, 30, 31};
-  if (year < 1 || month < 1 || month > 12 || day < 1) return false;
-  const bool leap = year % 4 == 0 && (year % 100 != 0 || year % 400 == 0);
-  return day <= days[static_cast<std::size_t>(month) - 1] + (month == 2 && leap ? 1 : 0);
 }
 
 // The value as it is kept: lengths with their unit, so that a change of the book's unit does not change them.
