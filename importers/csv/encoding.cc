@@ -6,6 +6,7 @@
 #include <algorithm>
 #include <array>
 
+#include "importers/report/report.h"
 #include "text/utf8.h"
 
 namespace insetbook {
@@ -29,10 +30,8 @@ std::size_t line_of(std::string_view bytes, std::size_t at) {
 }
 
 Problem torn_utf16(std::size_t at) {
-  return {.what = fmt::format("the file is UTF-16, but is torn at byte {}", at),
-          .where = {},
-          .expected = "the whole file, or one saved as UTF-8",
-          .candidates = {}};
+  return bad_input(fmt::format("the file is UTF-16, but is torn at byte {}", at),
+                   "the whole file, or one saved as UTF-8");
 }
 
 Problem no_encoding(std::string_view bytes, std::size_t at, std::string_view why) {

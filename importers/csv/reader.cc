@@ -6,14 +6,15 @@
 #include <algorithm>
 #include <array>
 
+#include "importers/report/report.h"
+
 namespace insetbook {
 
 namespace {
 
 void complain(CsvRow& row, std::size_t cell, std::string what, std::string expected) {
   if (row.problem) return;
-  row.problem =
-      Problem{.what = std::move(what), .where = {}, .expected = std::move(expected), .candidates = {}};
+  row.problem = bad_input(std::move(what), std::move(expected));
   row.problem_cell = cell;
 }
 

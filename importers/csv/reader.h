@@ -68,6 +68,7 @@ class CsvReader {
   bool next(CsvRow& row);
   // The next call of `next` reads the row that begins at `begin` and has that number.
   void go_to(std::size_t begin, std::int64_t number);
+  std::size_t place() const { return at_; }  // where the next row begins, or empty lines before it
 
  private:
   void read_row(CsvRow& row);

@@ -14,6 +14,7 @@
 #include <vector>
 
 #include "measure/size.h"
+#include "text/problem.h"
 
 namespace insetbook {
 
@@ -68,5 +69,12 @@ struct ImportReport {
   bool kept = true;                          // false: dry run, or all-or-nothing with something refused
   std::vector<std::string> refused_written;  // the files that `refused_file` became
 };
+
+inline Problem bad_input(std::string what, std::string expected) {
+  Problem problem;
+  problem.what = std::move(what);
+  problem.expected = std::move(expected);
+  return problem;
+}
 
 }  // namespace insetbook
