@@ -1,9 +1,9 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 //
 // A length: a whole number of nanometres, at most 1 km either way. Start here: every other file rests on it.
-// 1 in = 25 400 000 nm exactly (the international inch of 25.4 mm), so every 64th and every fifth of an inch is
-// whole. Nothing that is stored or compared is a floating-point number. A length does not convert from or to a bare
-// number: `Length::nm(n)` and `.nm()` say the unit where the border is crossed.
+// 1 in = 25 400 000 nm exactly (the international inch of 25.4 mm), so every 64th and every fifth of an inch
+// is whole. Nothing that is stored or compared is a floating-point number. A length does not convert from or
+// to a bare number: `Length::nm(n)` and `.nm()` say the unit where the border is crossed.
 #pragma once
 
 #include <compare>
@@ -17,7 +17,8 @@ class Length {
   static constexpr Length nm(std::int64_t n) { return Length(n); }
   static constexpr Length mm(std::int64_t n) { return Length(n * 1'000'000); }
   static constexpr Length inches(std::int64_t whole) { return Length(whole * 25'400'000); }
-  // numerator/denominator of an inch, rounded to the nearest nanometre (half away from zero). denominator > 0.
+  // numerator/denominator of an inch, rounded to the nearest nanometre (half away from zero). denominator >
+  // 0.
   static constexpr Length inch_fraction(std::int64_t numerator, std::int64_t denominator) {
     const std::int64_t product = numerator * 25'400'000;
     const std::int64_t half = denominator / 2;
@@ -28,8 +29,14 @@ class Length {
 
   constexpr auto operator<=>(const Length&) const = default;
   constexpr Length operator-() const { return Length(-nm_); }
-  constexpr Length& operator+=(Length b) { nm_ += b.nm_; return *this; }
-  constexpr Length& operator-=(Length b) { nm_ -= b.nm_; return *this; }
+  constexpr Length& operator+=(Length b) {
+    nm_ += b.nm_;
+    return *this;
+  }
+  constexpr Length& operator-=(Length b) {
+    nm_ -= b.nm_;
+    return *this;
+  }
   friend constexpr Length operator+(Length a, Length b) { return Length(a.nm_ + b.nm_); }
   friend constexpr Length operator-(Length a, Length b) { return Length(a.nm_ - b.nm_); }
   friend constexpr Length operator*(Length a, std::int64_t n) { return Length(a.nm_ * n); }

@@ -1,10 +1,11 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 //
-// Reads lengths, sizes and ranges every way people write them: `2-3/8`, `2 3/8`, `2⅜"`, `2.375 in`, `60mm`, `6,5 cm`,
-// `1 ft 2 in`, "two and three eighths", "a quarter inch", "an inch and a half", `2-7/8 x 4-1/8 in`, `3 by 4`,
-// `W 2 H 3`, `2 in wide 3 in tall`, `6 in square`, `2-3/8 in circle`, `2 in across`, `2..3 in`, `2 to 3 in`,
-// "between 2 and 3 in", `5-6 in`. No unit: the unit given. A shared unit may stand at the end.
-// Refused, with the place and what would be accepted: negative lengths, an improper fraction after a whole number
+// Reads lengths, sizes and ranges every way people write them: `2-3/8`, `2 3/8`, `2⅜"`, `2.375 in`, `60mm`,
+// `6,5 cm`, `1 ft 2 in`, "two and three eighths", "a quarter inch", "an inch and a half", `2-7/8 x 4-1/8 in`,
+// `3 by 4`, `W 2 H 3`, `2 in wide 3 in tall`, `6 in square`, `2-3/8 in circle`, `2 in across`, `2..3 in`, `2
+// to 3 in`, "between 2 and 3 in", `5-6 in`. No unit: the unit given. A shared unit may stand at the end.
+// Refused, with the place and what would be accepted: negative lengths, an improper fraction after a whole
+// number
 // (`2-9/8`), mixed units in one length (`2 in 3 cm`; feet and inches go together), exponents, hexadecimal,
 // `2,500 mm` (both readings are named), lengths over 1 km, sizes of zero, words that are no number.
 // Places are counted in characters from 0. Reading never throws and takes time linear in the text.
@@ -32,17 +33,20 @@ struct FoundMeasurement {
 };
 
 // The longest measurement that begins exactly at byte `begin` of `text` (no space is skipped).
-// Nothing begins there: an empty optional. Something begins there that is surely meant as a length and is none
-// (`2-9/8`, `2 in 3 cm`): the Problem. A bare number without a unit ("2023", "two") is found too; whether it is a length
-// is for the caller to say, by `bare`.
+// Nothing begins there: an empty optional. Something begins there that is surely meant as a length and is
+// none
+// (`2-9/8`, `2 in 3 cm`): the Problem. A bare number without a unit ("2023", "two") is found too; whether it
+// is a length is for the caller to say, by `bare`.
 struct ScannedMeasurement {
   FoundMeasurement found;
   bool bare = false;  // no unit, no fraction, no `x`, no label: may be a count, a year or a rank
 };
-std::optional<Result<ScannedMeasurement>> scan_measurement(std::string_view text, std::size_t begin, Unit no_unit);
+std::optional<Result<ScannedMeasurement>> scan_measurement(std::string_view text, std::size_t begin,
+                                                           Unit no_unit);
 
-// A spreadsheet's date that was probably typed as a fraction ("8-Mar", "03/08/2026", "2026-03-08"): the fraction it
-// probably was ("3/8"), or empty when the text is no date. 4-tables: importers refuse the cell and name this.
+// A spreadsheet's date that was probably typed as a fraction ("8-Mar", "03/08/2026", "2026-03-08"): the
+// fraction it probably was ("3/8"), or empty when the text is no date. 4-tables: importers refuse the cell
+// and name this.
 std::optional<std::string> fraction_made_a_date(std::string_view text);
 
 }  // namespace insetbook

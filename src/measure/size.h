@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 //
-// What people write about lengths: a length with the unit it was written in, a size of one or two figures, a range.
-// `measure/read.h` reads them, `measure/write.h` writes them back.
+// What people write about lengths: a length with the unit it was written in, a size of one or two figures, a
+// range. `measure/read.h` reads them, `measure/write.h` writes them back.
 #pragma once
 
 #include <optional>
@@ -32,9 +32,9 @@ struct Size {
   Length width;
   Length height;
   Unit unit = Unit::inch;
-  bool one_figure = false;                          // written with one figure ("2-3/8 in circle", "2 in across")
+  bool one_figure = false;  // written with one figure ("2-3/8 in circle", "2 in across")
   Orientation orientation = Orientation::either;
-  std::string shape;                                // the shape word read with it ("circle", "square"), or empty
+  std::string shape;  // the shape word read with it ("circle", "square"), or empty
   bool operator==(const Size&) const = default;
 };
 
