@@ -48,7 +48,9 @@ Form Family::form(Sides sides) const {
   return form_of(shape);
 }
 
+// A panel with a side of no step is none, and is in nobody's way.
 Where Family::where(Sides sides) const {
+  if (sides.width <= 0 || sides.height <= 0) return Where::inside;
   if (sides.width > most_width_ || sides.height > most_height_) return Where::outside;
   return lies_in(ground_, form(sides), border_);
 }

@@ -10,10 +10,12 @@
 // polygon with an odd number of sides is not, so there the panel's height in it is left free (polygon.cc).
 //
 // What is exact: rectangles, rounded rectangles and circles in every opening but a polygon whose figures are
-// irrational; ovals in circles, ovals, rectangles; everything in polygons of 3, 4 and 6 sides. In other
-// polygons the sides are held between two whole figures less than a thousandth of a nanometre apart, and only
-// a panel that close is undecided. Undecided below 1 nm: ovals in rounded rectangles, and polygons in curved
-// openings or in each other, whose corners are held in boxes of a tick.
+// irrational; ovals in circles, ovals and rectangles; everything but irrational polygons in polygons of 3, 4
+// and 6 sides; the same polygon without a border; circles, and the same polygon smaller, in polygons of 4, 8,
+// 12 … sides that are flat on top and as wide as high. In other polygons the sides are held between two whole
+// figures less than a thousandth of a nanometre apart, and only a panel that close is undecided. Undecided
+// below 1 nm: ovals in rounded rectangles, and irrational polygons (and triangles, which are not the same
+// upside down) in curved openings, whose corners are held in boxes of a tick.
 #pragma once
 
 #include <vector>
