@@ -9,6 +9,7 @@ namespace insetbook::measuring {
 namespace {
 
 constexpr std::int64_t most_in_fraction = 1'000'000'000;
+constexpr std::size_t most_groups = 6;  // of three digits behind commas
 
 struct NumberWord {
   std::string_view word;
@@ -262,6 +263,7 @@ bool FigureReader::read_comma(Figure& figure, const Digits& first) {
     end = group->end;
     last = group;
     ++groups;
+    if (groups > 1 && (!thousands || groups > most_groups)) return true;  // a list
   }
   if (is_slash(peek(text_, end).code)) return true;  // 2,3/8: a list
   const Character point = peek(text_, end);
@@ -432,6 +434,7 @@ std::optional<Figure> FigureReader::in_words(std::size_t at, bool join_and) {
     figure.fraction = part->fraction;
     figure.has_fraction = true;
     figure.needs_unit = part->needs_unit;
+    figure.unit_decides = part->rank;
     figure.end = part->end;
     return figure;
   }
@@ -445,7 +448,7 @@ std::optional<Figure> FigureReader::in_words(std::size_t at, bool join_and) {
   const Word word = word_at(text_, at);
   if (!is_article(word.view())) return std::nullopt;
   figure.whole = 1;
-  figure.needs_unit = figure.article = true;
+  figure.needs_unit = figure.unit_decides = true;
   figure.end = word.end;
   return figure;
 }

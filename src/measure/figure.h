@@ -65,8 +65,8 @@ struct Figure {
   std::size_t tail_begin = 0;  // the digits behind the decimal mark, bytes of the text
   std::size_t tail_end = 0;
   bool in_words = false;
-  bool needs_unit = false;  // "a quarter", "half": a length only with its unit, in a longer text
-  bool article = false;     // "an" of "an inch"
+  bool needs_unit = false;    // "a quarter", "half": a length only with its unit, in a longer text
+  bool unit_decides = false;  // "an" of "an inch", "third": without a unit no length at all
   bool has_tail() const { return tail_end > tail_begin; }
   bool plain() const { return !has_fraction && !has_tail(); }
 };

@@ -369,8 +369,11 @@ std::optional<ShapeWord> shape_at(std::string_view text, std::size_t at) {
   if (word.view() == "round") return ShapeWord{"circle", word.end};
   if (word.view() == "rounded" || word.view() == "scalloped") {
     const std::size_t space = peek(text, word.end).code == U'-' ? word.end + 1 : skip_space(text, word.end);
+    const Word edge_of = word_at(text, space);
+    if (space == word.end || edge_of.view() == "rounded" || edge_of.view() == "scalloped")
+      return std::nullopt;
     const auto rest = shape_at(text, space);
-    if (!rest || space == word.end) return std::nullopt;
+    if (!rest) return std::nullopt;
     constexpr std::array<Named<std::string_view>, 4> edged{{{"rectangle", "rounded rectangle"},
                                                             {"square", "rounded square"},
                                                             {"circle", "scalloped circle"},

@@ -83,7 +83,7 @@ std::optional<WrittenUnit> MeasurementReader::unit_after(const Figure& figure) c
     return unit_word_at(text_, c.end);  // 2-inch
   const std::size_t at = skip_space(text_, figure.end);
   const auto unit = unit_word_at(text_, at);
-  if (unit) return figure.article && !unit->full ? std::nullopt : unit;
+  if (unit) return figure.unit_decides && !unit->full ? std::nullopt : unit;
   return mark_after(figure, at);
 }
 
@@ -152,7 +152,7 @@ std::optional<MeasurementReader::Written> MeasurementReader::length_at(std::size
   written.end = figure->end;
   const auto unit = unit_after(*figure);
   if (!unit) {
-    if (figure->article || (within() && (figure->needs_unit || !ends_cleanly(figure->end))))
+    if (figure->unit_decides || (within() && (figure->needs_unit || !ends_cleanly(figure->end))))
       return std::nullopt;
     return written;
   }

@@ -4,7 +4,7 @@
 // mm, 60.5 mm). `write` is exact: reading it again gives the same nanometres, in either unit, whatever unit
 // it was written in. Inches are written in halves to 64ths, thirds, fifths, sixths, sevenths, ninths, tenths
 // and twelfths, rounded or whole; any other length as the shortest decimal that reads back the same (60 mm
-// is 2.3622047 in). Metric takes as many decimals as it needs, six at most. Feet and metres are read, never
+// is 2.36220472 in). Metric takes as many decimals as it needs, six at most. Feet and metres are read, never
 // written.
 #pragma once
 
@@ -26,7 +26,7 @@ std::string write(const Size& size, Unit unit);
 std::string write(const Range& range, Unit unit);
 std::string write(const Measurement& measurement, Unit unit);
 
-// A size with all that was said of it: "W 2-7/8 x H 4-1/8 in", "2-3/8 in circle". read_size reads it back
+// A size with all that was said of it: "W 2-7/8 x H 4-1/8 in", "2-3/8 in circle". read_size
 // reads it back to the same Size.
 std::string write_said(const Size& size);
 
