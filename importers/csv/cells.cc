@@ -6,6 +6,7 @@
 #include <algorithm>
 
 #include "importers/csv/dates.h"
+#include "importers/csv/units.h"
 #include "measure/read.h"
 #include "measure/write.h"
 #include "text/utf8.h"
@@ -23,28 +24,6 @@ std::string_view trimmed(std::string_view text) {
   const auto plain = [](char c) { return static_cast<unsigned char>(c) < 0x80 && !is_space(c); };
   if (text.empty() || (plain(text.front()) && plain(text.back()))) return text;
   return trim(text);
-}
-
-// A curly quote (U+2018 to U+201F) or a prime (U+2032 to U+2034): feet or inches.
-bool begins_with_mark(std::string_view text) {
-  if (!text.starts_with("\xE2\x80") || text.size() < 3) return false;
-  const auto last = static_cast<unsigned char>(text[2]);
-  return (last >= 0x98 && last <= 0x9F) || (last >= 0xB2 && last <= 0xB4);
-}
-
-// Whether a figure names a unit itself, so that its heading's unit is not for it.
-bool says_unit(std::string_view text) {
-  constexpr std::string_view units[] = {"in", "inch", "inches", "mm", "cm", "m", "ft", "foot", "feet"};
-  const auto letter = [](char c) { return (c | 0x20) >= 'a' && (c | 0x20) <= 'z'; };
-  for (std::size_t i = 0; i < text.size();) {
-    if (text[i] == '"' || text[i] == '\'' || begins_with_mark(text.substr(i))) return true;
-    const std::size_t begin = i;
-    while (i < text.size() && letter(text[i])) ++i;
-    if (std::find(std::begin(units), std::end(units), fold(text.substr(begin, i - begin))) != std::end(units))
-      return true;
-    if (i == begin) ++i;
-  }
-  return false;
 }
 
 }  // namespace
@@ -186,6 +165,8 @@ SizeCell Cells::size(Column column, IfNoSize if_no_size) {
   if (refuse_date(column, cell.text)) return cell;
   Result<Size> size = read(cell.text, header_.heading(column)->unit);
   if (size) {
+    const std::string_view unit = header_.heading(column)->unit;
+    cell.text = size_with_unit(cell.text, !unit.empty() ? unit : rules_.unit == Unit::mm ? "mm" : "in");
     cell.size = std::move(*size);
     return cell;
   }

@@ -7,6 +7,7 @@
 #include <set>
 
 #include "importers/csv/session.h"
+#include "importers/csv/units.h"
 #include "language/read_record.h"
 #include "measure/write.h"
 #include "shape/shape.h"
@@ -218,7 +219,7 @@ void DiesImport::read_row(TableFile& file, const CsvRow& row, Cells& cells) {
   }
   const SizeCell size = cells.size_or_sides(Cells::IfNoSize::refuse);
   line.shape = shape_of(file, row, cells, line, size);
-  line.figures = cells.name(Column::figures);
+  line.figures = with_units(cells.name(Column::figures), session_.rules.unit, Numbers::are_lengths);
   read_measurement(cells, size, line);
   check_outline(cells, line);
   check_shape(cells, size, line);

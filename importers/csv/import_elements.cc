@@ -7,6 +7,7 @@
 #include <algorithm>
 
 #include "importers/csv/session.h"
+#include "importers/csv/units.h"
 #include "language/read_record.h"
 #include "text/utf8.h"
 
@@ -134,7 +135,8 @@ void ElementsImport::take(const Group& group) {
   if (!sample->is_new) {
     for (auto& [id, row] : elements_of(session_.book, *sample->id)) {
       last_position = std::max(last_position, row.position);
-      on_record_.emplace(fold(row.name), std::pair(id, std::move(row)));
+      const std::string key = fold(row.name);
+      on_record_.emplace(key, std::pair(id, std::move(row)));
     }
   }
   for (const RowPlace& place : group.rows) {
@@ -194,9 +196,10 @@ void ElementsImport::read_words(const TableFile& file, Cells& cells, Piece& piec
     if (piece.row.side.empty() && !said.empty())
       cells.complain(Column::side, fmt::format("\"{}\" is no side of a card", said), "front, inside or back");
   }
-  if (cells.has(Column::at)) piece.row.at = cells.name(Column::at);
+  if (cells.has(Column::at))
+    piece.row.at = with_units(cells.name(Column::at), session_.rules.unit, Numbers::are_counts);
   if (cells.has(Column::glue)) {
-    piece.row.glue = cells.name(Column::glue);
+    piece.row.glue = with_units(cells.name(Column::glue), session_.rules.unit, Numbers::are_lengths);
     if (const auto glue = read_glue(piece.row.glue, session_.rules.unit); !glue)
       cells.complain(Column::glue, glue.error());
   }

@@ -12,6 +12,7 @@
 #include "book/photos.h"
 #include "book/sha256.h"
 #include "importers/csv/session.h"
+#include "importers/csv/units.h"
 #include "measure/read.h"
 #include "text/utf8.h"
 
@@ -179,6 +180,7 @@ void SamplesImport::read_base(const TableFile& file, const CsvRow& row, Cells& c
   const SizeCell cell = cells.size(Column::base, Cells::IfNoSize::keep_text);
   sample.base = record_size(session_, file, row, cells, cell, cell.size ? cell.size->shape : std::string());
   sample.base.placed = sample.base.width.has_value();
+  if (sample.base.width) sample.base.text.clear();
 }
 
 void SamplesImport::read_scores(Cells& cells, SampleRow& sample) {
@@ -188,7 +190,7 @@ void SamplesImport::read_scores(Cells& cells, SampleRow& sample) {
       cells.complain(Column::scores,
                      fmt::format("\"{}\" is a date; it was probably typed as {}", score, *fraction),
                      fmt::format("{} in, in a cell that the spreadsheet keeps as text", *fraction));
-  sample.scores = cells.joined(Column::scores);
+  sample.scores = with_units(cells.joined(Column::scores), session_.rules.unit, Numbers::are_lengths);
 }
 
 void SamplesImport::read_mentions(const TableFile& file, const CsvRow& row, Cells& cells, SampleRow& sample) {

@@ -119,7 +119,10 @@ class SuppliesImport {
   // A ribbon or a roll has one figure; it is kept as written.
   SizeOnRecord size_of(const TableFile& file, const CsvRow& row, Cells& cells) {
     const SizeCell cell = cells.size_or_sides(Cells::IfNoSize::keep_text);
-    return record_size(session_, file, row, cells, cell, cell.size ? cell.size->shape : std::string());
+    SizeOnRecord size =
+        record_size(session_, file, row, cells, cell, cell.size ? cell.size->shape : std::string());
+    if (size.width) size.text.clear();
+    return size;
   }
 
   void check_cut_by(const TableFile& file, const CsvRow& row, const SupplyRow& supply) {

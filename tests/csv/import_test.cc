@@ -1,0 +1,317 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include <gmock/gmock.h>
+#include <gtest/gtest.h>
+
+#include <filesystem>
+#include <fstream>
+#include <sstream>
+
+#include "book/changes.h"
+#include "book/openings.h"
+#include "book/records.h"
+#include "csv/table_book.h"
+#include "importers/csv/import_csv.h"
+#include "measure/write.h"
+
+namespace insetbook {
+namespace {
+
+using testing::ElementsAre;
+using testing::IsEmpty;
+
+constexpr const char* dies_table =
+    "set,die,line,shape,size,method,read to\n"
+    "Tidepool Rectangles,1,cut,rectangle,4 x 5 in,ruler,1/16 in\n"
+    "Tidepool Rectangles,1,stitched,rectangle,3-3/4 x 4-3/4 in,ruler,1/16 in\n"
+    "Tidepool Rectangles,second largest,cut,rectangle,3-1/2 x 4-1/2 in,ruler,1/16 in\n"
+    "Tidepool Rectangles,2nd largest,stitched,rectangle,3-1/4 x 4-1/4 in,ruler,1/16 in\n"
+    "Moonrise Circles,1,cut,circle,2-1/2 in,ruler,1/16 in\n";
+constexpr const char* supplies_table =
+    "kind,set,name,colour,colour value,size,weight\n"
+    "card stock,,,sage,#8aa37b,8-1/2 x 11 in,80 lb cover\n"
+    "ink,Harbour Inks,,kelp,#3d5a45,,\n"
+    "ribbon,,seam ribbon,,,3 rolls,\n";
+constexpr const char* samples_table =
+    "sample,made,occasion,fold,base,scores\n"
+    "low tide,2026-03-02,birthday,easel,8-1/2 x 5-1/2 in,2-1/8; 4-1/4\n"
+    "high tide,2025-07-09,thank you,side fold,8-1/2 x 5-1/2 in,4-1/4\n";
+constexpr const char* elements_table =
+    "sample,element,role,side,shape,size,colour,ink,supply,die set,die,goes,technique,count\n"
+    "low tide,moon,die cut,front,circle,2-3/8 in,sage,kelp,,Moonrise Circles,1,in frame,speckling,\n"
+    "low tide,frame,die cut,front,rectangle,3-1/4 x 4-1/4,sage,,,Tidepool Rectangles,2,on front,,\n"
+    "high tide,bow,bow,,,,,,seam ribbon,,,on frame of air,,2\n";
+constexpr const char* tried_table =
+    "set,die,line,shape,size,result,date,sample\n"
+    "Tidepool Rectangles,2,stitched,rectangle,3-1/8 x 4-1/8 in,fits,2026-03-02,low tide\n";
+
+TEST(ImportTables, AllFiveInAnyOrder) {
+  TableBook book;
+  const ImportReport report = book.import({{"tried.csv", tried_table},
+                                           {"elements.csv", elements_table},
+                                           {"samples.csv", samples_table},
+                                           {"supplies.csv", supplies_table},
+                                           {"dies.csv", dies_table}});
+  EXPECT_THAT(refused(report), IsEmpty());
+  EXPECT_THAT(counts(report), ElementsAre("tried.csv tried +1 ~0 =0 !0", "elements.csv elements +3 ~0 =0 !0",
+                                          "samples.csv samples +2 ~0 =0 !0",
+                                          "supplies.csv supplies +3 ~0 =0 !0", "dies.csv dies +5 ~0 =0 !0"));
+  EXPECT_THAT(report.notes,
+              ElementsAre("unknown size \"3 rolls\" kept as text (row 4 of supplies.csv)",
+                          "unknown piece in goes: \"frame of air\" kept as text (row 4 of elements.csv)"));
+  const auto low_tide = sample_titled(book.book, "low tide");
+  ASSERT_TRUE(low_tide);
+  const auto pieces = elements_of(book.book, *low_tide);
+  ASSERT_EQ(pieces.size(), 2u);
+  const ElementRow& moon = pieces[0].second;
+  EXPECT_EQ(moon.name, "moon");
+  EXPECT_EQ(moon.shape, "circle");
+  EXPECT_EQ(moon.size.width, Length::inch_fraction(19, 8));
+  EXPECT_EQ(moon.goes_how, "in");
+  EXPECT_EQ(moon.goes_to, pieces[1].first);
+  ASSERT_TRUE(moon.in_line_id);
+  EXPECT_EQ(opening(book.book, *moon.in_line_id)->line, "stitched");
+  EXPECT_EQ(moon.mentions.size(), 3u);
+  EXPECT_TRUE(moon.mentions[0].colour_id);
+  EXPECT_EQ(moon.mentions[1].kind, "ink");
+  EXPECT_TRUE(moon.mentions[1].colour_id);
+  EXPECT_EQ(pieces[1].second.size.text, "3-1/4 x 4-1/4 in") << "a figure without a unit gets the book's";
+  const auto bow = elements_of(book.book, *sample_titled(book.book, "high tide"));
+  EXPECT_EQ(bow[0].second.count, 2);
+  EXPECT_TRUE(bow[0].second.mentions[0].supply_id);
+  EXPECT_EQ(changes(book.book, 10).size(), 1u) << "one entry in the change log";
+}
+
+TEST(ImportTables, TwiceChangesNothing) {
+  TableBook book;
+  const std::vector<Table> tables = {{"dies.csv", dies_table},
+                                     {"supplies.csv", supplies_table},
+                                     {"samples.csv", samples_table},
+                                     {"elements.csv", elements_table},
+                                     {"tried.csv", tried_table}};
+  book.import(tables);
+  const ImportReport again = book.import(tables);
+  EXPECT_THAT(counts(again), ElementsAre("dies.csv dies +0 ~0 =5 !0", "supplies.csv supplies +0 ~0 =3 !0",
+                                         "samples.csv samples +0 ~0 =2 !0",
+                                         "elements.csv elements +0 ~0 =3 !0", "tried.csv tried +0 ~0 =1 !0"));
+  EXPECT_EQ(changes(book.book, 10).size(), 1u);
+}
+
+TEST(ImportTables, AChangedRowChangesItsRecord) {
+  TableBook book;
+  book.import({{"samples.csv", samples_table}});
+  const ImportReport report = book.import(
+      {{"samples.csv", "sample,made,note\nlow tide,2026-03-04,for the fair\nhigh tide,2025-07-09,\n"}});
+  EXPECT_THAT(counts(report), ElementsAre("samples.csv samples +0 ~1 =1 !0"));
+  const auto row = sample(book.book, *sample_titled(book.book, "low tide"));
+  EXPECT_EQ(row->made, "2026-03-04");
+  EXPECT_EQ(row->note, "for the fair");
+  EXPECT_EQ(row->scores, "2-1/8 in; 4-1/4 in") << "a column that the table does not have stays";
+  EXPECT_EQ(row->mentions.size(), 2u);
+}
+
+struct Refused {
+  const char* table;
+  std::vector<std::string> refused;  // "row column: what / expected"
+};
+
+TEST(ImportTables, RowsThatCannotBeUnderstood) {
+  const Refused cases[] = {
+      {"set,die,line,shape,size\nTidepool Rectangles,3,cut,rectangle,8-Mar\nTidepool "
+       "Rectangles,4,cut,rectangle,2 x 3 in\n",
+       {"2 size: \"8-Mar\" is a date; it was probably typed as 3/8 / 3/8 in, in a cell that the spreadsheet "
+        "keeps as text"}},
+      {"set,die,shape,size\n,1,rectangle,2 x 3\nA,,rectangle,2 x 3\nA,1,,2 x 3\n",
+       {"2 set: the row names no set / the name of the die set",
+        "3 die: the row names no die / its number, 1 = the largest, or what it is called",
+        "4 shape: the line has no shape / circle, rectangle, …, or any other name of a shape"}},
+      {"set,die,line,shape,size,method,measured\nA,1,dotted,circle,2 in,sextant,02/03/2026\n",
+       {"2 line: \"dotted\" is no line of a die / cut, stitched, pierced, scored, embossed or window, with a "
+        "number where there are several",
+        "2 method: \"sextant\" is no way of measuring that is known / ruler, callipers, scan, drawing, "
+        "maker's figure or estimated",
+        "2 measured: \"02/03/2026\" can be read two ways / 2026-03-02 or 2026-02-03; --dates dmy or --dates "
+        "mdy says it for all"}},
+      {"set,die,shape,size\nA,1,circle,2 in\nA,1,oval,2 x 3 in\n",
+       {"3 shape: \"oval\" contradicts row 2 of table.csv, which has the same line / \"circle\" in both, or "
+        "another line"}},
+      {"kind,name,colour,colour value\nink,,,\nink,,kelp,green\nink,kelp pad,,#123456\n",
+       {"2 name: the supply has neither a name nor a colour / what it is called",
+        "3 colour value: \"green\" is no colour value / #rrggbb, such as #8aa37b",
+        "4 colour value: a colour value without the name of the colour / the name in the column colour"}},
+      {"sample,made,based on\n,2026-01-01,\na,yesterday,\nb,,a\nc,,nothing known\nd,,d\ne,,b\n",
+       {"2 sample: the row names no sample / what the card is called",
+        "3 made: \"yesterday\" is no whole date / a date like 2026-03-02",
+        "4 based on: the sample it is based on was refused: row 3 of table.csv / that row first",
+        "5 based on: no sample is called \"nothing known\" / a sample in the book or in a table of this "
+        "import; anything else goes into the note",
+        "6 based on: the sample is based on itself / another sample, or nothing",
+        "7 based on: the sample it is based on was refused: row 4 of table.csv / that row first"}},
+      {"sample,element,size\nnobody,x,2 in\n,x,2 in\n",
+       {"2 sample: no sample is called \"nobody\" / a sample in the book or in a table of this import",
+        "3 sample: the row names no sample / the card that the piece is part of"}},
+      {"set,die,shape,size,result\nNobody's Set,1,circle,2 in,fits\n",
+       {"2 die: no die set is called \"Nobody's Set\" / the name of a set in the book or in a dies table of "
+        "this import"}},
+      {"who,what\n1,2\n", {}},
+      {"sample,made\n\"a\"b,2026-01-01\nc,\"2026-01-01\n",
+       {"2 sample: text stands behind the closing quotation mark of the cell / a quotation mark inside a "
+        "quoted cell is written twice",
+        "3 made: the quotation mark that opens the cell is never closed; it takes in 1 more line / a closing "
+        "quotation mark"}},
+  };
+  for (const Refused& c : cases) {
+    TableBook book;
+    const ImportReport report = book.import({{"table.csv", c.table}});
+    if (c.refused.empty()) {
+      ASSERT_EQ(report.refused.size(), 1u);
+      EXPECT_EQ(report.refused[0].what, "the headings \"who\", \"what\" are those of no table");
+      continue;
+    }
+    EXPECT_THAT(refused(report), testing::ElementsAreArray(c.refused)) << c.table;
+  }
+}
+
+TEST(ImportTables, RowsThatReferToRefusedOnes) {
+  TableBook book;
+  const ImportReport report = book.import(
+      {{"dies.csv",
+        "set,die,line,shape,size\nA,1,cut,circle,3 in\nA,1,stitched,circle,8-Mar\nA,2,cut,circle,2 in\n"},
+       {"tried.csv",
+        "set,die,line,shape,size,result\nA,1,,circle,2 in,fits\nA,1,cut,circle,2 "
+        "in,fits\nA,1,stitched,circle,2 in,fits\n"
+        "A,2,,circle,1 in,fits\nA,9,,circle,1 in,fits\n"},
+       {"samples.csv", "sample,made\nx,2026-13-01\ny,2026-01-01\n"},
+       {"elements.csv",
+        "sample,element,size,goes\nx,a,2 x 3 in,\ny,top,1 x 1 in,on middle\ny,middle,1 x 1 in,on "
+        "lowest\ny,lowest,2-9/8 in,\n"
+        "y,one,1 x 1 in,on other\ny,other,1 x 1 in,on one\ny,self,1 x 1 in,on self\ny,good,1 x 1 in,\n"}});
+  EXPECT_THAT(refused(report),
+              ElementsAre("3 size: \"8-Mar\" is a date; it was probably typed as 3/8 / 3/8 in, in a cell "
+                          "that the spreadsheet keeps as text",
+                          "2 made: \"2026-13-01\" is no day of the calendar / a date like 2026-03-02",
+                          "2 sample: the sample was refused: row 2 of samples.csv / that row first",
+                          testing::StartsWith("5 size: "),
+                          "4 goes: the piece \"lowest\" was refused: row 5 of elements.csv / that row first",
+                          "3 goes: the piece \"middle\" was refused: row 4 of elements.csv / that row first",
+                          "7 goes: the pieces go round in a circle: \"one\" goes with this one / one piece "
+                          "that lies under the others",
+                          "6 goes: the piece \"other\" was refused: row 7 of elements.csv / that row first",
+                          "8 goes: the piece goes with itself / another piece",
+                          "2 die: the die it names was refused: row 3 of dies.csv / that row first",
+                          "4 die: the die it names was refused: row 3 of dies.csv / that row first",
+                          "6 die: the set \"A\" has no die \"9\" / 1, 2"));
+  EXPECT_EQ(elements_of(book.book, *sample_titled(book.book, "y")).size(), 1u);
+}
+
+TEST(ImportTables, OtherHeadingsAndUnits) {
+  TableBook book;
+  const ImportReport report =
+      book.import({{"a.csv",
+                    "Die Set;Order;Edge;Shape;W (mm);H (mm);Step;Kept in;Shop\nFern "
+                    "Ovals;largest;;Oval;60;82,5;0,5 mm;drawer 2;corner\n"
+                    "Fern Ovals;smallest;;Oval;40;50;;;\nFern Ovals;2nd largest;;Oval;50;70;;;\n"},
+                   {"b.csv", "Card\tDate made\tColor\nfern\t2026-01-05\tgreen\n"},
+                   {"c.csv", "card,piece,face,sits in\nfern,leaf,on the inside,frame\nfern,frame,,\n"}});
+  EXPECT_THAT(refused(report), IsEmpty());
+  EXPECT_THAT(report.notes, testing::Contains("a.csv: kept as notes: \"Shop\""));
+  EXPECT_THAT(report.notes, testing::Contains("b.csv: kept as notes: \"Color\""));
+  const auto set = set_named(book.book, "fern ovals");
+  ASSERT_TRUE(set);
+  const auto lines = openings_of_set(book.book, *set);
+  ASSERT_EQ(lines.size(), 3u);
+  EXPECT_EQ(write_size(lines[0].width, lines[0].height, lines[0].unit), "60 x 82.5 mm");
+  EXPECT_EQ(lines[2].die, "3") << "the smallest of three";
+  const auto pieces = elements_of(book.book, *sample_titled(book.book, "fern"));
+  EXPECT_EQ(pieces[0].second.side, "inside");
+  EXPECT_EQ(pieces[0].second.goes, "in frame");
+  EXPECT_EQ(pieces[0].second.goes_to, pieces[1].first);
+  EXPECT_EQ(sample(book.book, *sample_titled(book.book, "fern"))->note, "Color: green");
+}
+
+TEST(ImportTables, MeasuredAnew) {
+  TableBook book;
+  const std::string head = "set,die,line,shape,size,read to,measured\n";
+  book.import({{"dies.csv", head + "A,1,cut,rectangle,3 x 4 in,1/16 in,2026-01-01\n"}});
+  const ImportReport confirmed =
+      book.import({{"dies.csv", head + "A,1,cut,rectangle,3-1/32 x 4 in,1/16 in,2026-02-01\n"}});
+  EXPECT_THAT(counts(confirmed), ElementsAre("dies.csv dies +0 ~1 =0 !0"));
+  EXPECT_THAT(confirmed.notes, IsEmpty());
+  const ImportReport conflict =
+      book.import({{"dies.csv", head + "A,1,cut,rectangle,3-1/4 x 4 in,1/16 in,2026-03-01\n"}});
+  EXPECT_THAT(conflict.notes, ElementsAre("row 2 of dies.csv: A 1, cut was 3 x 4 in (ruler, 2026-01-01) and "
+                                          "is now 3-1/4 x 4 in (ruler, 2026-03-01); "
+                                          "both are kept, and the first stands until you settle it"));
+  EXPECT_EQ(
+      measurements_of(book.book, openings_of_set(book.book, *set_named(book.book, "a"))[0].line_id).size(),
+      3u);
+}
+
+TEST(ImportTables, NumbersThatContradictSizes) {
+  TableBook book;
+  const ImportReport report = book.import({{"dies.csv",
+                                            "set,die,shape,size\nA,1,circle,2 in\nA,2,circle,3 "
+                                            "in\nA,3,circle,1 in\nB,1,circle,3 in\nB,2,circle,3 in\n"}});
+  EXPECT_THAT(
+      report.notes,
+      ElementsAre("A: the numbers contradict the measured sizes, 1 being the largest; by size, from the "
+                  "largest: 2 (3 x 3 in), 1 (2 x 2 in), 3 (1 x 1 in)"));
+}
+
+TEST(ImportTables, ClosedSize) {
+  TableBook book;
+  book.options.closed_size = [](const std::vector<std::string>& folds, Length width, Length height,
+                                std::string_view scores, Unit) {
+    EXPECT_THAT(folds, ElementsAre("easel"));
+    EXPECT_EQ(scores, "2-1/8 in; 4-1/4 in");
+    return std::optional(ClosedSize{width / 2, height});
+  };
+  book.import({{"s.csv",
+                "sample,fold,base,scores,finished\na,easel,8-1/2 x 5-1/2,2-1/8; 4-1/4,\nb,easel,8-1/2 x "
+                "5-1/2,2-1/8; 4-1/4,5 x 7\n"}});
+  const auto a = sample(book.book, *sample_titled(book.book, "a")),
+             b = sample(book.book, *sample_titled(book.book, "b"));
+  EXPECT_EQ(a->closed_width, Length::inch_fraction(17, 4));
+  EXPECT_EQ(b->closed_width, Length::inches(5));
+  EXPECT_EQ(b->finished_text, "5 x 7 in");
+}
+
+TEST(ImportTables, PhotographsBesideTheTable) {
+  TableBook book;
+  const std::string png("\x89PNG\r\n\x1a\n____", 12);
+  std::ofstream(book.folder / "low tide.png", std::ios::binary) << png;
+  const ImportReport report = book.import({{"s.csv", "sample,photo\nlow tide,low tide.png; gone.png\n"}});
+  ASSERT_EQ(report.refused.size(), 1u);
+  EXPECT_TRUE(report.refused[0].row_kept);
+  EXPECT_EQ(report.refused[0].column, "photo");
+  EXPECT_THAT(report.refused[0].what, testing::HasSubstr("gone.png"));
+  const auto row = sample(book.book, *sample_titled(book.book, "low tide"));
+  ASSERT_EQ(row->photos.size(), 1u);
+  EXPECT_EQ(row->photos[0].file_name, "low tide.png");
+}
+
+TEST(ImportTables, RefusedRowsAsATableToMend) {
+  TableBook book;
+  book.options.refused_file = book.folder / "mend.csv";
+  book.import({{"a.csv", "set,die,shape,size,shop\nA,1,circle,8-Mar,corner\nA,2,circle,2 in,corner\n"}});
+  EXPECT_EQ(contents(book.folder / "mend.csv"),
+            "set,die,shape,size,shop,refused because\r\n"
+            "A,1,circle,8-Mar,corner,\"size: \"\"8-Mar\"\" is a date; it was probably typed as 3/8; wanted: "
+            "3/8 in, in a cell that the "
+            "spreadsheet keeps as text\"\r\n");
+  const ImportReport mended = book.import(
+      {{"mend.csv", "set,die,shape,size,shop,refused because\r\nA,1,circle,3 in,corner,size: …\r\n"}});
+  EXPECT_THAT(counts(mended), ElementsAre("mend.csv dies +1 ~0 =0 !0"));
+}
+
+TEST(ImportTables, BytesOfOtherEncodings) {
+  TableBook book;
+  const ImportReport report =
+      book.import({{"a.csv", "sample,note\ncaf\xE9,2\xBD\n"}, {"b.xlsx", "PK\x03\x04 and so on"}});
+  EXPECT_THAT(report.notes, ElementsAre("a.csv was read as Windows-1252, because it is no UTF-8"));
+  EXPECT_EQ(sample(book.book, *sample_titled(book.book, "cafe"))->title, "café");
+  ASSERT_EQ(report.refused.size(), 1u);
+  EXPECT_EQ(report.refused[0].what, "the file is a spreadsheet, or another packed file, and no CSV");
+}
+
+}  // namespace
+}  // namespace insetbook
