@@ -133,13 +133,15 @@ std::optional<NamedFigure> named_figure(std::string_view part, const std::vector
       return NamedFigure{name, trim(part.substr(name.size() + 1))};
     }
     const std::size_t tail = part.size() - name.size();
-    if (fold(part.substr(tail)) == name && part[tail - 1] == ' ')
+    if (fold(part.substr(tail)) == name && (part[tail - 1] == ' ' || part[tail - 1] == '-'))
       return NamedFigure{name, trim(part.substr(0, tail))};
   }
   return std::nullopt;
 }
 
-std::optional<int> small_number(std::string_view text) {
+// "6" and "six".
+std::optional<int> number_of_sides(std::string_view text) {
+  if (const int said = polygon_sides(std::string(text) + " sided")) return said;
   int value = 0;
   const auto [end, error] = std::from_chars(text.data(), text.data() + text.size(), value);
   if (error != std::errc() || end != text.data() + text.size()) return std::nullopt;
@@ -172,7 +174,7 @@ std::optional<Problem> take_figure(std::string_view part, std::string_view figur
   if (shape.kind == ShapeKind::polygon) {
     if (said_of_top(fold(part), shape, top_said)) return std::nullopt;
     const auto named = named_figure(part, {"sides", "sided"});
-    const std::optional<int> sides = named ? small_number(named->value) : std::nullopt;
+    const std::optional<int> sides = named ? number_of_sides(named->value) : std::nullopt;
     if (sides) {
       if (*sides < fewest_polygon_sides || *sides > most_polygon_sides) return too_many_sides(part);
       if (shape.sides != 0 && shape.sides != *sides) return word_contradicts_sides(shape.name, *sides);
@@ -221,8 +223,9 @@ bool has_one_figure(ShapeKind kind) {
 
 // One figure is enough for what is as wide as it is high, for a regular polygon (the height follows), and for
 // what nobody computes.
-bool needs_two_figures(ShapeKind kind) {
-  return kind == ShapeKind::oval || kind == ShapeKind::rectangle || kind == ShapeKind::rounded_rectangle;
+bool needs_two_figures(ShapeKind kind, std::string_view word) {
+  if (kind == ShapeKind::rounded_rectangle) return fold(word).find("square") == std::string::npos;
+  return kind == ShapeKind::oval || kind == ShapeKind::rectangle;
 }
 
 Result<std::string> chosen_word(std::string_view word, const Size& size) {
@@ -255,7 +258,8 @@ Result<Shape> make_shape(std::string_view word, const Size& size, std::string_vi
   if (has_one_figure(shape.kind) && size.width != size.height) {
     return failure(sides_differ(shape_word(shape.kind), size));
   }
-  if (size.one_figure && needs_two_figures(shape.kind)) return failure(second_side_missing(*said, size));
+  if (size.one_figure && needs_two_figures(shape.kind, *said))
+    return failure(second_side_missing(*said, size));
   if (auto problem = take_figures(figures, no_unit, shape, size.one_figure)) return failure(*problem);
   const Length most = std::min(shape.width, shape.height) / 2;
   if (shape.corner_radius && *shape.corner_radius > most) {
