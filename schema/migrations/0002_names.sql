@@ -14,11 +14,11 @@ CREATE VIEW name_of (id, name) AS
 
 CREATE VIRTUAL TABLE name_word USING fts5 (
   name, content = 'name_of', content_rowid = 'id',
-  tokenize = 'unicode61 remove_diacritics 2', prefix = '2 3'
+  tokenize = 'unicode61 remove_diacritics 2', prefix = '2 3', columnsize = 0
 );
 CREATE VIRTUAL TABLE name_trigram USING fts5 (
   name, content = 'name_of', content_rowid = 'id',
-  tokenize = 'trigram', detail = 'column'
+  tokenize = 'trigram', detail = 'none', columnsize = 0
 );
 
 -- die_set, with the names of its dies

@@ -7,6 +7,7 @@
 #include <array>
 #include <set>
 #include <tuple>
+#include <unordered_map>
 
 #include "book/plural.h"
 #include "text/utf8.h"
@@ -52,18 +53,13 @@ std::string all_words(const std::vector<std::string>& words) {
   return match;
 }
 
-std::string any_trigram(const std::vector<std::string>& words) {
-  std::set<std::string> trigrams;
-  for (const std::string& word : words) {
-    const std::vector<Character> letters = characters(word);
-    for (std::size_t i = 0; i + 3 <= letters.size(); ++i) {
-      trigrams.insert(word.substr(letters[i].begin, letters[i + 2].end - letters[i].begin));
-    }
+std::vector<std::string> trigrams_of(std::string_view word) {
+  std::vector<std::string> trigrams;
+  const std::vector<Character> letters = characters(word);
+  for (std::size_t i = 0; i + 3 <= letters.size(); ++i) {
+    trigrams.emplace_back(word.substr(letters[i].begin, letters[i + 2].end - letters[i].begin));
   }
-  std::string match;
-  for (const std::string& trigram : trigrams)
-    match += (match.empty() ? "" : " OR ") + quoted_for_fts(trigram);
-  return match;
+  return trigrams;
 }
 
 // How many mistyped letters a word may have: none in figures and short words, where another word is as near.
@@ -104,8 +100,8 @@ std::vector<NameHit> by_words(const Book& book, const std::vector<std::string>& 
   if (words.empty()) return {};
   std::vector<NameHit> hits;
   for (const std::int64_t row :
-       matching_rows(book, "SELECT rowid FROM name_word WHERE name_word MATCH ? ORDER BY rank LIMIT ?",
-                     all_words(words), most_candidates)) {
+       matching_rows(book, "SELECT rowid FROM name_word WHERE name_word MATCH ? LIMIT ?", all_words(words),
+                     most_candidates)) {
     hits.push_back(hit_of_row(book, row, NameHit::How::words));
   }
   keep_kind(hits, kind);
@@ -124,14 +120,56 @@ std::vector<NameHit> by_words(const Book& book, const std::vector<std::string>& 
   return sorted;
 }
 
+// The names that share most trigrams with a word. A trigram that very many names have says little about any
+// of them, so only the first of those are counted.
+std::vector<std::int64_t> rows_like(const Book& book, std::string_view word) {
+  constexpr std::int64_t most_counted = 2000;
+  constexpr std::size_t most_read = 50;
+  std::unordered_map<std::int64_t, int> shared;
+  for (const std::string& trigram : trigrams_of(word)) {
+    for (const std::int64_t row :
+         matching_rows(book, "SELECT rowid FROM name_trigram WHERE name_trigram MATCH ? LIMIT ?",
+                       quoted_for_fts(trigram), most_counted)) {
+      ++shared[row];
+    }
+  }
+  std::vector<std::pair<int, std::int64_t>> order;
+  for (const auto& [row, count] : shared) order.emplace_back(-count, row);
+  const std::size_t read = std::min(most_read, order.size());
+  std::partial_sort(order.begin(), order.begin() + static_cast<std::ptrdiff_t>(read), order.end());
+  std::vector<std::int64_t> rows;
+  for (std::size_t i = 0; i < read; ++i) rows.push_back(order[i].second);
+  return rows;
+}
+
+// The words of names that a misspelt word may have been meant as; the word itself where it may not be
+// misspelt.
+std::set<std::string> words_like(const Book& book, const std::string& word) {
+  std::set<std::string> near{word};
+  const std::size_t allowed = allowed_mistakes(word);
+  if (allowed == 0) return near;
+  for (const std::int64_t row : rows_like(book, word)) {
+    const std::string name = record_name(book, static_cast<RecordKind>(row % 8), row / 8);
+    for (std::string& other : singular_words(fold(name))) {
+      if (edit_distance(word, other, allowed) <= allowed) near.insert(std::move(other));
+    }
+  }
+  return near;
+}
+
 std::vector<NameHit> misspelt(const Book& book, const std::vector<std::string>& words,
                               std::optional<RecordKind> kind) {
-  const std::string match = any_trigram(words);
+  std::string match;
+  for (const std::string& word : words) {
+    std::string any;
+    for (const std::string& one : words_like(book, word))
+      any += (any.empty() ? "" : " OR ") + quoted_for_fts(one) + "*";
+    match += (match.empty() ? "(" : " AND (") + any + ")";
+  }
   if (match.empty()) return {};
   std::vector<std::tuple<std::size_t, std::size_t, std::int64_t>> near;
-  for (const std::int64_t row :
-       matching_rows(book, "SELECT rowid FROM name_trigram WHERE name_trigram MATCH ? ORDER BY rank LIMIT ?",
-                     match, most_candidates)) {
+  for (const std::int64_t row : matching_rows(
+           book, "SELECT rowid FROM name_word WHERE name_word MATCH ? LIMIT ?", match, most_candidates)) {
     if (kind && static_cast<RecordKind>(row % 8) != *kind) continue;
     const NameHit hit = hit_of_row(book, row, NameHit::How::like);
     const std::vector<std::string> name = singular_words(folded_name(hit));
