@@ -129,13 +129,11 @@ bool Cells::refuse_date(Column column, std::string_view text) {
 
 std::optional<ReadLength> Cells::length(Column column) {
   const std::string_view text = raw(column);
-  if (text.empty() || refuse_date(column, text)) return std::nullopt;
+  if (text.empty()) return std::nullopt;
   const std::string_view unit = header_.heading(column)->unit;
-  std::string with_unit(text);
-  if (!unit.empty() && !says_unit(text)) with_unit += fmt::format(" {}", unit);
-  const auto length = read_length(with_unit, rules_.unit);
+  const auto length = read_length(unit.empty() ? std::string(text) : size_with_unit(text, unit), rules_.unit);
   if (length) return *length;
-  complain(column, length.error());
+  if (!refuse_date(column, text)) complain(column, length.error());
   return std::nullopt;
 }
 
@@ -162,7 +160,6 @@ bool Cells::may_be_text(std::string_view text, IfNoSize if_no_size) const {
 SizeCell Cells::size(Column column, IfNoSize if_no_size) {
   SizeCell cell{.size = std::nullopt, .text = name(column), .column = column};
   if (cell.text.empty()) return cell;
-  if (refuse_date(column, cell.text)) return cell;
   Result<Size> size = read(cell.text, header_.heading(column)->unit);
   if (size) {
     const std::string_view unit = header_.heading(column)->unit;
@@ -170,6 +167,7 @@ SizeCell Cells::size(Column column, IfNoSize if_no_size) {
     cell.size = std::move(*size);
     return cell;
   }
+  if (refuse_date(column, cell.text)) return cell;
   if (if_no_size == IfNoSize::refuse || !may_be_text(cell.text, if_no_size)) {
     complain(column, size.error());
     return cell;

@@ -185,11 +185,14 @@ void SamplesImport::read_base(const TableFile& file, const CsvRow& row, Cells& c
 
 void SamplesImport::read_scores(Cells& cells, SampleRow& sample) {
   if (!cells.has(Column::scores)) return;
-  for (const std::string& score : cells.list(Column::scores))
-    if (const auto fraction = fraction_made_a_date(score))
+  for (const std::string& score : cells.list(Column::scores)) {
+    const auto fraction =
+        read_length(score, session_.rules.unit) ? std::nullopt : fraction_made_a_date(score);
+    if (fraction)
       cells.complain(Column::scores,
                      fmt::format("\"{}\" is a date; it was probably typed as {}", score, *fraction),
                      fmt::format("{} in, in a cell that the spreadsheet keeps as text", *fraction));
+  }
   sample.scores = with_units(cells.joined(Column::scores), session_.rules.unit, Numbers::are_lengths);
 }
 

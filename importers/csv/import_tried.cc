@@ -55,7 +55,9 @@ void read_opening_cells(Session& session, Cells& cells, TriedRow& tried) {
 }
 
 void read_panel(Session& session, const TableFile& file, const CsvRow& row, Cells& cells, TriedRow& tried) {
+  const std::size_t before = cells.complaints().size();
   const SizeCell size = cells.size_or_sides(Cells::IfNoSize::refuse);
+  const bool unreadable = cells.complaints().size() > before;
   std::string said = cells.name(Column::shape);
   if (said.empty() && size.size) said = size.size->shape;
   if (said.empty()) cells.complain(Column::shape, "the panel has no shape", "rectangle, circle, …");
@@ -63,7 +65,7 @@ void read_panel(Session& session, const TableFile& file, const CsvRow& row, Cell
   tried.shape = term ? *term : said;
   if (!term && !said.empty()) session.unknown("shape", said, file, row);
   if (!size.size) {
-    if (size.text.empty()) cells.complain(Column::size, "the panel has no size", "3-1/8 x 4-1/8 in");
+    if (!unreadable) cells.complain(Column::size, "the panel has no size", "3-1/8 x 4-1/8 in");
     return;
   }
   const auto shape = make_shape(tried.shape, *size.size, "", session.rules.unit);

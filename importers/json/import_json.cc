@@ -178,8 +178,10 @@ void JsonImport::refuse(const JsonObject& record, std::string what, std::string 
 Placed JsonImport::place(const JsonObject& record, std::string_view table, const RecordFields& fields,
                          const std::string& uuid, const std::string& key, std::optional<std::int64_t> by_name,
                          Ids& ids, Same& same) {
-  const auto known = by_uuid(table, uuid);
   Placed placed;
+  same = Same::none;
+  if (!record.fine()) return placed;
+  const auto known = by_uuid(table, uuid);
   if (known) {
     same = Same::by_uuid;
     placed.id = *known;
@@ -194,7 +196,6 @@ Placed JsonImport::place(const JsonObject& record, std::string_view table, const
     placed.id = *by_name;
     placed.result = fields.fill(book_, *by_name) ? PutResult::changed : PutResult::same;
   } else {
-    same = Same::none;
     RecordFields all = fields;
     placed.id = all.text("key", key).text("uuid", uuid.empty() ? new_uuid() : uuid).insert(book_);
     placed.result = PutResult::added;
@@ -225,6 +226,7 @@ void JsonImport::take_term(const JsonObject& record) {
     record.wrong("vocabulary", fmt::format("\"{}\" is no vocabulary", vocabulary),
                  "technique, fold, shape …");
   const std::string labels = record.text("labels"), broader = record.text("broader");
+  if (!record.fine()) return;
   Statement& insert = book_.statement(
       "INSERT INTO own_term (vocabulary, term, labels, broader, stands) VALUES (?, ?, ?, ?, ?) ON CONFLICT "
       "DO NOTHING");
@@ -313,7 +315,7 @@ void JsonImport::take_line(const JsonObject& record, std::int64_t die_id, bool r
       .text("outline_unit", record.text("outline_unit"))
       .text("note", record.text("note"));
   const auto known = line_named(die_id, name);
-  if (kind.empty() || name.empty()) return;
+  if (!record.fine()) return;
   bool changed = false;
   const std::int64_t id = known ? *known : fields.insert(book_);
   if (known) changed = replace ? fields.update(book_, id) : fields.fill(book_, id);
@@ -366,7 +368,7 @@ void JsonImport::take_measurements(const JsonObject& record, std::int64_t line_i
     one.give_or_take = give ? Length::nm(*give) : give_or_take(one.method, one.mark, one.unit);
     one.date = said.date("measured");
     one.note = said.text("note");
-    if (one.standing.empty() || one.method.empty()) return;
+    if (!said.fine()) return;
     if (empty) {
       insert_measurement(book_, one);
       changed = true;
@@ -625,6 +627,7 @@ void JsonImport::take_sample(const JsonObject& record) {
                   "another title in one of the two");
   }
   read_photos(record, sample);
+  if (!record.fine()) return;
   sample.uuid = uuid;
   const auto put = put_sample(change_, sample);
   if (!put) return record.wrong({}, put.error().what, put.error().expected);
@@ -659,6 +662,7 @@ void JsonImport::take_tried(const JsonObject& record) {
   row.date = record.date("date");
   row.sample_id = reference(record, "sample", "sample", samples_);
   row.note = record.text("note");
+  if (!record.fine()) return;
   const auto put = put_tried(change_, row);
   if (!put) return record.wrong({}, put.error().what, put.error().expected);
   count(*put);

@@ -222,6 +222,10 @@ Result<void> check_version(const Outline& outline) {
 
 }  // namespace
 
+bool JsonObject::fine() const {
+  return !parts_.problem;
+}
+
 void JsonObject::wrong(std::string_view member, std::string what, std::string expected) const {
   if (parts_.problem) return;
   const std::string path = member.empty() ? path_ : fmt::format("{}.{}", path_, member);

@@ -41,6 +41,7 @@ class JsonObject {
             const std::function<void(const JsonObject&)>& work) const;  // a list of objects
   void inside(std::string_view name, const std::function<void(const JsonObject&)>& work) const;  // an object
 
+  bool fine() const;  // nothing was wrong so far: only then may it be written
   void wrong(std::string_view member, std::string what, std::string expected) const;
 
  private:
