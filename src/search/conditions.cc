@@ -1,0 +1,465 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "search/conditions.h"
+
+#include <algorithm>
+#include <array>
+
+#include "text/utf8.h"
+
+namespace insetbook {
+namespace {
+
+using Kind = Node::Kind;
+
+// Where the sides of a size stand.
+struct SideColumns {
+  std::string_view width, height, placed;
+};
+constexpr SideColumns of_element{"+e.width_nm", "+e.height_nm", "e.placed"};
+constexpr SideColumns of_closed{"s.closed_width_nm", "s.closed_height_nm", "1"};
+
+// Beyond any distance: the closeness of what is not met.
+constexpr std::string_view not_met = "1152921504606846976";
+
+Sql within(std::string_view side, const Band& band) {
+  Sql sql;
+  return sql << side << " BETWEEN ", sql.value(band.low) << " AND ", sql.value(band.high);
+}
+
+std::string either_known(const SideColumns& columns) {
+  return "coalesce(" + std::string(columns.height) + ", " + std::string(columns.width) + ")";
+}
+
+Sql one_figure_condition(const SizeRule& rule, const SideColumns& columns) {
+  const Sql width = within(columns.width, rule.first);
+  const Sql height = within(columns.height, rule.first);
+  Sql sql;
+  if (rule.placed) {
+    sql << "CASE WHEN " << columns.placed << " THEN " << (rule.of_height ? height : width) << " ELSE ("
+        << width << " OR " << height << ") END";
+  } else if (rule.either_side) {
+    sql << "(" << width << " OR " << height << ")";
+  } else {
+    sql << "(" << width << " AND " << within(either_known(columns), rule.first) << ")";
+  }
+  return Sql(std::string("(") + std::string(columns.width) + " IS NOT NULL AND ") << sql << ")";
+}
+
+Sql size_condition(const SizeRule& rule, const SideColumns& columns) {
+  if (!rule.two_figures) return one_figure_condition(rule, columns);
+  Sql straight, turned, sql;
+  straight << "(" << within(columns.width, rule.first) << " AND " << within(columns.height, rule.second)
+           << ")";
+  turned << "(" << within(columns.width, rule.second) << " AND " << within(columns.height, rule.first) << ")";
+  sql << "(" << straight << " OR ";
+  if (rule.placed) sql << "NOT " << columns.placed << " AND ";
+  return sql << turned << ")";
+}
+
+Sql side_distance(std::string_view side, const Band& from) {
+  Sql sql;
+  if (from.low == from.high) return sql << "abs(" << side << " - ", sql.value(from.low) << ")";
+  sql << "max(0, ";
+  sql.value(from.low) << " - " << side << ", " << side << " - ";
+  return sql.value(from.high) << ")";
+}
+
+Sql call(std::string_view function, const Sql& a, const Sql& b) {
+  Sql sql;
+  return sql << function << "(" << a << ", " << b << ")";
+}
+
+Sql size_distance(const SizeRule& rule, const SideColumns& columns) {
+  if (!rule.two_figures) {
+    const Sql width = side_distance(columns.width, rule.from_first);
+    const Sql height = side_distance(either_known(columns), rule.from_first);
+    if (!rule.placed) return call(rule.either_side ? "min" : "max", width, height);
+    Sql sql;
+    return sql << "CASE WHEN " << columns.placed << " THEN " << (rule.of_height ? height : width) << " ELSE "
+               << call("min", width, height) << " END";
+  }
+  const Sql straight = call("max", side_distance(columns.width, rule.from_first),
+                            side_distance(columns.height, rule.from_second));
+  const Sql turned = call("max", side_distance(columns.width, rule.from_second),
+                          side_distance(columns.height, rule.from_first));
+  if (!rule.placed) return call("min", straight, turned);
+  Sql sql;
+  return sql << "CASE WHEN " << columns.placed << " THEN " << straight << " ELSE "
+             << call("min", straight, turned) << " END";
+}
+
+std::string_view form_condition(ClosedSizeIs::Form form) {
+  switch (form) {
+    case ClosedSizeIs::Form::any:
+      return {};
+    case ClosedSizeIs::Form::square:
+      return "abs(s.closed_width_nm - s.closed_height_nm) <= ";
+    case ClosedSizeIs::Form::landscape:
+      return "s.closed_width_nm - s.closed_height_nm > ";
+    case ClosedSizeIs::Form::portrait:
+      return "s.closed_height_nm - s.closed_width_nm > ";
+  }
+  return {};
+}
+
+struct MentionOf {
+  std::string_view kind;
+  const std::vector<std::string>* terms = nullptr;
+};
+
+MentionOf mention_of(const Says& says) {
+  if (const auto* technique = std::get_if<TechniqueIs>(&says)) return {"technique", &technique->terms};
+  if (const auto* material = std::get_if<MaterialIs>(&says)) return {"material", &material->terms};
+  if (const auto* fold_is = std::get_if<FoldIs>(&says)) return {"fold", &fold_is->terms};
+  if (const auto* feature = std::get_if<FeatureIs>(&says)) return {"feature", &feature->terms};
+  if (const auto* occasion = std::get_if<OccasionIs>(&says)) return {"occasion", &occasion->terms};
+  return {};
+}
+
+std::vector<std::int64_t> numbers(Statement& statement) {
+  std::vector<std::int64_t> out;
+  while (statement.step()) out.push_back(statement.integer(0));
+  statement.reset();
+  return out;
+}
+
+// The fields that can be empty, and what that is of a sample.
+struct EmptyField {
+  std::string_view field, condition;
+};
+constexpr std::array empty_fields{
+    EmptyField{"photo", "NOT EXISTS (SELECT 1 FROM photo p WHERE p.sample_id = s.id)"},
+    EmptyField{"made", "s.made = ''"},
+    EmptyField{"words", "s.words = ''"},
+    EmptyField{"steps", "s.steps = ''"},
+    EmptyField{"note", "s.note = ''"},
+    EmptyField{"envelope", "s.envelope = ''"},
+    EmptyField{"based on", "s.based_on = ''"},
+    EmptyField{"scores", "s.scores = ''"},
+    EmptyField{"base", "s.base_width_nm IS NULL AND s.base_text = ''"},
+    EmptyField{"closed", "s.closed_width_nm IS NULL"},
+    EmptyField{"fold", "NOT EXISTS (SELECT 1 FROM mention m WHERE m.sample_id = s.id AND m.kind = 'fold')"},
+    EmptyField{"technique",
+               "NOT EXISTS (SELECT 1 FROM mention m WHERE m.sample_id = s.id AND m.kind = 'technique')"},
+    EmptyField{"feature",
+               "NOT EXISTS (SELECT 1 FROM mention m WHERE m.sample_id = s.id AND m.kind = 'feature')"},
+    EmptyField{"occasion",
+               "NOT EXISTS (SELECT 1 FROM mention m WHERE m.sample_id = s.id AND m.kind = 'occasion')"},
+    EmptyField{"material",
+               "NOT EXISTS (SELECT 1 FROM mention m WHERE m.sample_id = s.id AND m.kind = 'material')"},
+    EmptyField{"supply",
+               "NOT EXISTS (SELECT 1 FROM mention m WHERE m.sample_id = s.id AND m.kind = 'supply')"},
+    EmptyField{"colour",
+               "NOT EXISTS (SELECT 1 FROM mention m WHERE m.sample_id = s.id AND m.kind = 'paper')"},
+    EmptyField{"ink", "NOT EXISTS (SELECT 1 FROM mention m WHERE m.sample_id = s.id AND m.kind = 'ink')"},
+    EmptyField{"element", "NOT EXISTS (SELECT 1 FROM element o WHERE o.sample_id = s.id)"},
+};
+
+}  // namespace
+
+std::string_view empty_field_condition(std::string_view field) {
+  for (const EmptyField& each : empty_fields) {
+    if (each.field == field) return each.condition;
+  }
+  return {};
+}
+
+DieMeaning die_meaning(const Book& book, const DieIs& die) {
+  DieMeaning meaning;
+  meaning.dies = die.dies;
+  meaning.by_line = die.lies_in || !die.line.empty();
+  if (meaning.by_line) {
+    Sql lines("SELECT id FROM line WHERE die_id");
+    lines.any_of(die.dies);
+    if (!die.line.empty()) {
+      lines << " AND (kind = ";
+      lines.value(die.line) << " OR name = ";
+      lines.value(die.line) << ")";
+    }
+    meaning.lines = numbers(bound(book, lines));
+  } else {
+    Sql sets("SELECT o.set_id FROM die o WHERE o.id");
+    sets.any_of(die.dies) << " GROUP BY o.set_id HAVING COUNT(*) = "
+                             "(SELECT COUNT(*) FROM die a WHERE a.set_id = o.set_id)";
+    meaning.sets = numbers(bound(book, sets));
+  }
+  return meaning;
+}
+
+std::vector<std::int64_t> based_on(const Book& book, std::int64_t sample) {
+  Statement& key = book.statement("SELECT key FROM sample WHERE id = ?");
+  key.bind(1, sample);
+  const std::string wanted = key.step() ? std::string(key.text(0)) : std::string();
+  key.reset();
+  std::vector<std::int64_t> ids;
+  if (wanted.empty()) return ids;
+  Statement& all = book.statement("SELECT id, based_on FROM sample WHERE based_on <> ''");
+  while (all.step()) {
+    if (fold(all.text(1)) == wanted) ids.push_back(all.integer(0));
+  }
+  all.reset();
+  return ids;
+}
+
+bool is_mention(const Says& says) {
+  return mention_of(says).terms || std::holds_alternative<ColourIs>(says) ||
+         std::holds_alternative<SupplyIs>(says);
+}
+
+Sql mention_terms(const Says& says, std::string_view plus) {
+  Sql sql;
+  sql << plus << "m.kind";
+  if (const MentionOf of = mention_of(says); of.terms) {
+    sql << " = ";
+    sql.value(of.kind) << " AND " << plus << "m.term";
+    sql.any_of(*of.terms);
+  } else if (const auto* colour = std::get_if<ColourIs>(&says)) {
+    const bool paper = colour->use != ColourUse::ink;
+    const bool ink = colour->use != ColourUse::paper;
+    sql << (paper && ink ? " IN ('paper', 'ink')" : paper ? " = 'paper'" : " = 'ink'");
+    sql << " AND " << plus << "m.colour_id";
+    sql.any_of(colour->colours);
+  } else if (const auto* supply = std::get_if<SupplyIs>(&says)) {
+    sql << " = 'supply' AND " << plus << "m.supply_id";
+    sql.any_of(supply->supplies);
+  }
+  return sql;
+}
+
+Conditions::Conditions(const Book& book, const Relaxed& relaxed, std::string id_column, TextIds text_ids)
+    : book_(book), relaxed_(relaxed), id_(std::move(id_column)), text_ids_(std::move(text_ids)) {}
+
+Sql Conditions::mentioned(const Says& says, bool of_piece) {
+  Sql sql("EXISTS (SELECT 1 FROM mention m WHERE ");
+  if (of_piece) {
+    sql << "m.element_id = e.id AND " << mention_terms(says, "+");
+  } else {
+    sql << "m.sample_id = " << id_ << " AND " << mention_terms(says, "");
+  }
+  return sql << ")";
+}
+
+Sql Conditions::closed_size(const ClosedSizeIs& closed) {
+  speaks_of_sample_ = true;
+  std::vector<Sql> parts;
+  if (closed.size) parts.push_back(size_condition(relaxed_.rule(*closed.size), of_closed));
+  if (closed.form != ClosedSizeIs::Form::any) {
+    Sql form(form_condition(closed.form));
+    form.value(square_within.nm());
+    parts.push_back(std::move(form));
+  }
+  return joined(parts, " AND ");
+}
+
+Sql Conditions::cut_or_lies(const DieIs& die) {
+  const DieMeaning meaning = die_meaning(book_, die);
+  Sql sql;
+  if (die.lies_in) {
+    sql << "+e.in_line_id";
+    return sql.any_of(meaning.lines);
+  }
+  sql << (meaning.by_line ? "+e.line_id" : "(+e.die_id");
+  if (meaning.by_line) return sql.any_of(meaning.lines);
+  sql.any_of(meaning.dies) << " OR +e.die_id IS NULL AND +e.set_id";
+  return sql.any_of(meaning.sets) << ")";
+}
+
+// What is said of the sample's own columns.
+Sql Conditions::field_says(const Says& says) {
+  Sql sql;
+  if (const auto* made = std::get_if<MadeIn>(&says)) {
+    speaks_of_sample_ = true;
+    sql << "(s.made <> '' AND s.made >= ";
+    sql.value(made->from);
+    if (!made->to.empty()) sql << " AND s.made <= ", sql.value(made->to);
+    return sql << ")";
+  }
+  if (const auto* base = std::get_if<BasedOn>(&says)) {
+    sql << "+" << id_;
+    return sql.any_of(based_on(book_, base->sample));
+  }
+  if (const auto* title = std::get_if<TitleIs>(&says)) {
+    sql << "+" << id_ << " = ";
+    return sql.value(title->sample);
+  }
+  if (const auto* none = std::get_if<HasNo>(&says)) {
+    speaks_of_sample_ = true;
+    return sql << "(" << empty_field_condition(none->field) << ")";
+  }
+  return closed_size(std::get<ClosedSizeIs>(says));
+}
+
+Sql Conditions::sample_says(const Says& says, const Node& node) {
+  if (is_mention(says)) return mentioned(says, false);
+  if (std::holds_alternative<WordsAre>(says)) {
+    Sql sql;
+    sql << "+" << id_;
+    return sql.any_of(text_ids_(node));
+  }
+  return field_says(says);
+}
+
+Sql Conditions::piece_says(const Says& says, const Node& node) {
+  Sql sql;
+  if (const auto* size = std::get_if<SizeIs>(&says)) return size_condition(relaxed_.rule(*size), of_element);
+  if (const auto* shape = std::get_if<ShapeIs>(&says)) return sql << "+e.shape", sql.any_of(shape->terms);
+  if (const auto* role = std::get_if<RoleIs>(&says)) return sql << "+e.role", sql.any_of(role->terms);
+  if (const auto* side = std::get_if<SideIs>(&says)) return sql << "+e.side = ", sql.value(side->side);
+  if (const auto* die = std::get_if<DieIs>(&says)) return cut_or_lies(*die);
+  if (std::holds_alternative<CountIs>(says)) return Sql("1");  // counted over the slot
+  const bool of_piece = std::holds_alternative<TechniqueIs>(says) ||
+                        std::holds_alternative<MaterialIs>(says) || std::holds_alternative<ColourIs>(says) ||
+                        std::holds_alternative<SupplyIs>(says);
+  if (of_piece) return mentioned(says, true);
+  return sample_says(says, node);
+}
+
+Sql Conditions::of_piece(const Node& node) {
+  if (node.kind == Kind::one) return piece_says(node.constraint.front().says, node);
+  std::vector<Sql> parts;
+  for (const Node& child : node.children) parts.push_back(of_piece(child));
+  if (node.kind == Kind::any) return joined(parts, " OR ");
+  if (node.kind != Kind::none) return joined(parts, " AND ");
+  Sql sql("NOT coalesce(");
+  return sql << joined(parts, " OR ") << ", 0)";
+}
+
+Sql Conditions::of_slot(const Slot& slot) {
+  std::vector<Sql> offered;
+  for (const Node* piece : slot.pieces) offered.push_back(of_piece(*piece));
+  const Sql condition = joined(offered, " OR ");
+  Sql sql;
+  if (slot.wanted == 1) {
+    return sql << "EXISTS (SELECT 1 FROM element e WHERE e.sample_id = " << id_ << " AND " << condition
+               << ")";
+  }
+  sql << "(SELECT SUM(e.count) FROM element e WHERE e.sample_id = " << id_ << " AND " << condition << ") >= ";
+  return sql.value(slot.wanted);
+}
+
+// Hall's condition for every part of the group with two slots or more; parts of one are the slots' own
+// conditions.
+Sql Conditions::told_apart(const std::vector<Slot>& slots, const std::vector<std::size_t>& group) {
+  Sql sql("(SELECT ");
+  bool first = true;
+  for (unsigned part = 1; part < (1U << group.size()); ++part) {
+    if ((part & (part - 1)) == 0) continue;
+    std::int64_t wanted = 0;
+    for (std::size_t i = 0; i < group.size(); ++i) {
+      if (part >> i & 1U) wanted += slots[group[i]].wanted;
+    }
+    if (!first) sql << " AND ";
+    first = false;
+    sql << "SUM(CASE WHEN meets & ";
+    sql.value(part) << " THEN count ELSE 0 END) >= ";
+    sql.value(wanted);
+  }
+  sql << " FROM (SELECT e.count AS count, 0";
+  for (std::size_t i = 0; i < group.size(); ++i) {
+    std::vector<Sql> offered;
+    for (const Node* piece : slots[group[i]].pieces) offered.push_back(of_piece(*piece));
+    sql << " | (CASE WHEN " << joined(offered, " OR ") << " THEN ";
+    sql.value(std::int64_t{1} << i) << " ELSE 0 END)";
+  }
+  return sql << " AS meets FROM element e WHERE e.sample_id = " << id_ << "))";
+}
+
+Sql Conditions::of_children(const Node& all, const Node* except) {
+  constexpr std::size_t most_told_apart = 5;
+  const Parts parts = parts_of(all);
+  std::vector<Sql> conditions;
+  for (const Node* other : parts.others) {
+    if (other != except) conditions.push_back(of_sample(*other));
+  }
+  for (const Slot& slot : parts.slots) {
+    const bool met = except && slot.wanted == 1 && slot.pieces.size() == 1 && slot.pieces.front() == except;
+    if (!met) conditions.push_back(of_slot(slot));
+  }
+  for (const auto& group : sharing_groups(parts.slots)) {
+    if (group.size() > most_told_apart) {
+      telling_apart_left_ = true;
+    } else {
+      conditions.push_back(told_apart(parts.slots, group));
+    }
+  }
+  return joined(conditions, " AND ");
+}
+
+Sql Conditions::of_sample(const Node& node) {
+  if (node.kind == Kind::one) return sample_says(node.constraint.front().says, node);
+  if (node.kind == Kind::all) return of_children(node, nullptr);
+  if (node.kind == Kind::piece) return of_slot(slot_of(node));
+  std::vector<Sql> parts;
+  for (const Node& child : node.children) parts.push_back(of_sample(child));
+  if (node.kind == Kind::any) return joined(parts, " OR ");
+  Sql sql("NOT coalesce(");
+  return sql << joined(parts, " OR ") << ", 0)";
+}
+
+bool Conditions::ranks(const Node& node) const {
+  const auto sizes = sizes_in(node);
+  return std::any_of(sizes.begin(), sizes.end(),
+                     [&](const SizeIs* size) { return relaxed_.rule(*size).ranks; });
+}
+
+std::int64_t Conditions::exact(const Node& node) const {
+  if (node.kind == Kind::none) return 0;
+  if (node.kind == Kind::one) {
+    const auto sizes = sizes_in(node);
+    return sizes.empty() ? 0 : relaxed_.rule(*sizes.front()).exact;
+  }
+  std::int64_t within = 0;
+  for (const Node& child : node.children) {
+    within = node.kind == Kind::any ? std::max(within, exact(child)) : within + exact(child);
+  }
+  return within;
+}
+
+// Of what was offered with "or", the nearest that is met.
+Sql Conditions::nearest(const Node& any, bool of_piece) {
+  Sql sql;
+  for (const Node& child : any.children) {
+    Sql each("CASE WHEN ");
+    each << (of_piece ? Conditions::of_piece(child) : of_sample(child)) << " THEN "
+         << (of_piece ? distance_of_piece(child) : distance_of_sample(child)) << " ELSE " << not_met
+         << " END";
+    sql = sql.text.empty() ? each : call("min", sql, each);
+  }
+  return sql;
+}
+
+Sql Conditions::distance_of_piece(const Node& node) {
+  if (!ranks(node)) return Sql("0");
+  if (node.kind == Kind::one) {
+    const auto* size = std::get_if<SizeIs>(&node.constraint.front().says);
+    return size ? size_distance(relaxed_.rule(*size), of_element) : distance_of_sample(node);
+  }
+  if (node.kind == Kind::any) return nearest(node, true);
+  std::vector<Sql> parts;
+  for (const Node& child : node.children) {
+    if (ranks(child)) parts.push_back(distance_of_piece(child));
+  }
+  return joined(parts, " + ");
+}
+
+Sql Conditions::distance_of_sample(const Node& node) {
+  if (!ranks(node)) return Sql("0");
+  if (node.kind == Kind::one) {
+    speaks_of_sample_ = true;
+    return size_distance(relaxed_.rule(*std::get<ClosedSizeIs>(node.constraint.front().says).size),
+                         of_closed);
+  }
+  if (node.kind == Kind::piece) {
+    Sql sql("(SELECT MIN(");
+    return sql << distance_of_piece(node) << ") FROM element e WHERE e.sample_id = " << id_ << " AND "
+               << of_piece(node) << ")";
+  }
+  if (node.kind == Kind::any) return nearest(node, false);
+  std::vector<Sql> parts;
+  for (const Node& child : node.children) {
+    if (ranks(child)) parts.push_back(distance_of_sample(child));
+  }
+  return joined(parts, " + ");
+}
+
+}  // namespace insetbook

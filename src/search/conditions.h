@@ -1,0 +1,85 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+//
+// The tree of a question as SQL. A condition of a sample speaks of the sample's id as `id_column` says and of
+// its other columns as `s.…`; a condition of a piece speaks of `e.…`, one row of `element`. Columns stand
+// behind a unary plus wherever SQLite could choose a worse index than the one that leads to the row. facts.cc
+// says the same in C++, for one sample in memory.
+#pragma once
+
+#include <functional>
+#include <string>
+#include <vector>
+
+#include "book/book.h"
+#include "language/question.h"
+#include "search/normal_form.h"
+#include "search/size_rules.h"
+#include "search/sql_text.h"
+
+namespace insetbook {
+
+// What a die reference comes to in this book.
+struct DieMeaning {
+  std::vector<std::int64_t> dies;
+  std::vector<std::int64_t>
+      sets;  // sets whose dies were all meant: pieces that name the set alone are meant too
+  std::vector<std::int64_t> lines;  // lying in a line, or a line was said: the lines meant
+  bool by_line = false;
+};
+DieMeaning die_meaning(const Book& book, const DieIs& die);
+
+// Samples that are based on this one.
+std::vector<std::int64_t> based_on(const Book& book, std::int64_t sample);
+
+// The condition that a field of the sample is empty, as SQL on `s`; unknown field: an empty text.
+std::string_view empty_field_condition(std::string_view field);
+
+class Conditions {
+ public:
+  // Ids of the samples that meet a text node, sorted: the text part of conditions that mix both.
+  using TextIds = std::function<std::vector<std::int64_t>(const Node&)>;
+
+  Conditions(const Book& book, const Relaxed& relaxed, std::string id_column, TextIds text_ids);
+
+  Sql of_sample(const Node& node);
+  // Every child, with pieces told apart. `except`: a child that is met already, or null; the telling apart
+  // stays.
+  Sql of_children(const Node& all, const Node* except);
+  Sql of_piece(const Node& piece);  // the children of a piece, of row `e`
+
+  // Whether the distance of the node says anything; the largest distance that is an exact size.
+  bool ranks(const Node& node) const;
+  std::int64_t exact(const Node& node) const;
+  Sql distance_of_sample(const Node& node);  // of a node that the sample meets
+  Sql distance_of_piece(const Node& node);   // of row `e`
+
+  // Whether anything so far spoke of `s`.
+  bool speaks_of_sample() const { return speaks_of_sample_; }
+  // Whether pieces were too many to be told apart in SQL: the caller looks at each hit (facts.h).
+  bool telling_apart_left() const { return telling_apart_left_; }
+
+ private:
+  Sql of_slot(const Slot& slot);
+  Sql told_apart(const std::vector<Slot>& slots, const std::vector<std::size_t>& group);
+  Sql sample_says(const Says& says, const Node& node);
+  Sql piece_says(const Says& says, const Node& node);
+  Sql field_says(const Says& says);
+  Sql mentioned(const Says& says, bool of_piece);
+  Sql closed_size(const ClosedSizeIs& closed);
+  Sql cut_or_lies(const DieIs& die);
+  Sql nearest(const Node& any, bool of_piece);
+
+  const Book& book_;
+  const Relaxed& relaxed_;
+  std::string id_;
+  TextIds text_ids_;
+  bool speaks_of_sample_ = false;
+  bool telling_apart_left_ = false;
+};
+
+// The index and the terms of a mention that a constraint asks for: kind(s), and the column with its values.
+bool is_mention(const Says& says);
+// "kind = ? AND term IN (…)" of the alias m, each column behind `plus` ("" or "+").
+Sql mention_terms(const Says& says, std::string_view plus);
+
+}  // namespace insetbook

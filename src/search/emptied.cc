@@ -1,0 +1,239 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "search/emptied.h"
+
+#include <algorithm>
+#include <array>
+
+#include "search/hits.h"
+
+namespace insetbook {
+namespace {
+
+using Kind = Node::Kind;
+using Chosen = std::vector<bool>;  // which of the units stay in the question
+
+// One constraint of the question: a child of the tree, or a child of one of its pieces.
+struct Unit {
+  std::size_t child = 0;
+  std::size_t within = 0;
+  const Node* node = nullptr;
+};
+
+// Words asked side by side are constraints of their own.
+Node words_apart(const Node& all) {
+  Node out;
+  for (const Node& child : all.children) {
+    const auto* words =
+        child.kind == Kind::one ? std::get_if<WordsAre>(&child.constraint.front().says) : nullptr;
+    if (!words || words->phrase || words->words.size() < 2) {
+      out.children.push_back(child);
+      continue;
+    }
+    for (const std::string& word : words->words) {
+      Node each = child;
+      each.constraint.front().says = WordsAre{{word}, false};
+      each.constraint.front().text = word;
+      out.children.push_back(std::move(each));
+    }
+  }
+  return out;
+}
+
+std::vector<Unit> units_of(const Node& all) {
+  std::vector<Unit> units;
+  for (std::size_t i = 0; i < all.children.size(); ++i) {
+    const Node& child = all.children[i];
+    if (child.kind != Kind::piece) {
+      units.push_back({i, 0, &child});
+      continue;
+    }
+    for (std::size_t j = 0; j < child.children.size(); ++j) units.push_back({i, j, &child.children[j]});
+  }
+  return units;
+}
+
+Node with_only(const Node& all, const std::vector<Unit>& units, const Chosen& chosen) {
+  Node out;
+  for (std::size_t i = 0; i < units.size();) {
+    const std::size_t child = units[i].child;
+    const bool piece = all.children[child].kind == Kind::piece;
+    Node part;
+    part.kind = Kind::piece;
+    for (; i < units.size() && units[i].child == child; ++i) {
+      if (chosen[i]) part.children.push_back(*units[i].node);
+    }
+    if (part.children.empty()) continue;
+    out.children.push_back(piece ? std::move(part) : Node(std::move(part.children.front())));
+  }
+  return out;
+}
+
+std::string text_of(const Node& node) {
+  std::string text;
+  for (const Constraint& constraint : node.constraint) {
+    text += constraint.text.empty() ? constraint.means : constraint.text;
+  }
+  for (const Node& child : node.children) {
+    const std::string each = text_of(child);
+    if (each.empty()) continue;
+    const char* word = node.kind == Kind::any ? " or " : node.kind == Kind::none ? " and " : " ";
+    text += (text.empty() ? "" : word) + each;
+  }
+  return node.kind == Kind::none ? "no " + text : text;
+}
+
+const SizeIs* size_of(const Node& node) {
+  const auto sizes = sizes_in(node);
+  return node.kind == Kind::one && !sizes.empty() ? sizes.front() : nullptr;
+}
+
+class EmptySearch {
+ public:
+  EmptySearch(const Book& book, Finder& finder, const Node& all)
+      : book_(book), finder_(finder), all_(words_apart(all)), units_(units_of(all_)) {}
+
+  Chosen smallest(const Chosen& within);
+  std::vector<std::string> texts(const Chosen& chosen) const;
+  std::vector<Hit> nearest(Chosen emptied, std::size_t most);
+  Chosen everything() const { return Chosen(units_.size(), true); }
+  bool asks_anything() const { return !units_.empty(); }
+
+ private:
+  bool empty(const Chosen& chosen) { return !finder_.any(with_only(all_, units_, chosen)); }
+  bool smallest_of(std::size_t size, const Chosen& within, std::size_t from, Chosen& chosen, int& tries);
+  Chosen irreducible(Chosen chosen);
+  std::vector<Hit> by_size(const Chosen& kept, const Chosen& emptied, std::size_t most);
+  std::vector<Hit> found(const Chosen& kept, const Relaxed& relaxed, std::size_t most);
+  void leave_out_one(const Chosen& kept, const Chosen& emptied, std::size_t most, std::vector<Hit>& out);
+
+  const Book& book_;
+  Finder& finder_;
+  Node all_;
+  std::vector<Unit> units_;
+};
+
+// Tries every set of that size, in the order of the question, until the tries are used up.
+bool EmptySearch::smallest_of(std::size_t size, const Chosen& within, std::size_t from, Chosen& chosen,
+                              int& tries) {
+  if (size == 0) return --tries >= 0 && empty(chosen);
+  for (std::size_t i = from; i < units_.size() && tries > 0; ++i) {
+    if (!within[i]) continue;
+    chosen[i] = true;
+    if (smallest_of(size - 1, within, i + 1, chosen, tries)) return true;
+    chosen[i] = false;
+  }
+  return false;
+}
+
+// Leaves out what can be left out: no constraint of the rest is idle, though a smaller set might exist.
+Chosen EmptySearch::irreducible(Chosen chosen) {
+  for (std::size_t i = 0; i < chosen.size(); ++i) {
+    if (!chosen[i]) continue;
+    chosen[i] = false;
+    if (!empty(chosen)) chosen[i] = true;
+  }
+  return chosen;
+}
+
+Chosen EmptySearch::smallest(const Chosen& within) {
+  int tries = 150;
+  const auto size = static_cast<std::size_t>(std::count(within.begin(), within.end(), true));
+  for (std::size_t count = 1; count < size && tries > 0; ++count) {
+    Chosen chosen(units_.size(), false);
+    if (smallest_of(count, within, 0, chosen, tries)) return chosen;
+  }
+  return tries > 0 ? within : irreducible(within);
+}
+
+std::vector<std::string> EmptySearch::texts(const Chosen& chosen) const {
+  std::vector<std::string> out;
+  for (std::size_t i = 0; i < units_.size(); ++i) {
+    if (!chosen[i]) continue;
+    const std::string text = text_of(*units_[i].node);
+    if (std::find(out.begin(), out.end(), text) == out.end()) out.push_back(text);
+  }
+  return out;
+}
+
+std::vector<Hit> EmptySearch::found(const Chosen& kept, const Relaxed& relaxed, std::size_t most) {
+  const Node asked = with_only(all_, units_, kept);
+  const Found some = finder_.find(asked, relaxed, Order::best, most);
+  return hits_of(book_, some.ranked, asked, relaxed);
+}
+
+// The sizes of the emptied set, loosened step by step until enough is found.
+std::vector<Hit> EmptySearch::by_size(const Chosen& kept, const Chosen& emptied, std::size_t most) {
+  Relaxed relaxed;
+  for (std::size_t i = 0; i < units_.size(); ++i) {
+    const SizeIs* size = emptied[i] ? size_of(*units_[i].node) : nullptr;
+    if (size) relaxed.sizes.push_back(*size);
+  }
+  if (relaxed.sizes.empty()) return {};
+  const std::array slacks{Length::inch_fraction(1, 8), Length::inch_fraction(1, 2), Length::inches(2),
+                          longest_length};
+  std::vector<Hit> hits;
+  for (const Length slack : slacks) {
+    relaxed.slack = slack;
+    hits = found(kept, relaxed, most);
+    if (hits.size() >= most) break;
+  }
+  return hits;
+}
+
+void EmptySearch::leave_out_one(const Chosen& kept, const Chosen& emptied, std::size_t most,
+                                std::vector<Hit>& out) {
+  for (std::size_t i = 0; i < units_.size() && out.size() < most; ++i) {
+    if (!emptied[i]) continue;
+    Chosen fewer = kept;
+    fewer[i] = false;
+    for (Hit& hit : found(fewer, {}, most)) {
+      const bool there =
+          std::any_of(out.begin(), out.end(), [&](const Hit& each) { return each.sample == hit.sample; });
+      if (there || out.size() >= most) continue;
+      hit.difference = "without: " + text_of(*units_[i].node);
+      out.push_back(std::move(hit));
+    }
+  }
+}
+
+std::vector<Hit> EmptySearch::nearest(Chosen emptied, std::size_t most) {
+  Chosen kept = everything();
+  std::string without;
+  for (std::size_t round = 0; round < units_.size(); ++round) {
+    std::vector<Hit> hits = by_size(kept, emptied, most);
+    if (hits.empty()) leave_out_one(kept, emptied, most, hits);
+    if (!hits.empty()) {
+      for (Hit& hit : hits) {
+        if (!without.empty())
+          hit.difference += (hit.difference.empty() ? "" : "; ") + ("without: " + without);
+      }
+      return hits;
+    }
+    // Another set empties it too: this one is left out whole.
+    for (std::size_t i = 0; i < units_.size(); ++i) {
+      if (!emptied[i]) continue;
+      without += (without.empty() ? "" : ", ") + text_of(*units_[i].node);
+      kept[i] = false;
+    }
+    if (!empty(kept)) {
+      hits = found(kept, {}, most);
+      for (Hit& hit : hits) hit.difference = "without: " + without;
+      return hits;
+    }
+    if (std::none_of(kept.begin(), kept.end(), [](bool each) { return each; })) return {};
+    emptied = smallest(kept);
+  }
+  return {};
+}
+
+}  // namespace
+
+Emptied why_empty(const Book& book, Finder& finder, const Node& all, std::size_t nearest) {
+  EmptySearch search(book, finder, all);
+  if (!search.asks_anything()) return {};
+  if (!finder.any(Node())) return {};  // an empty book empties every question
+  const Chosen emptied = search.smallest(search.everything());
+  return {search.texts(emptied), nearest > 0 ? search.nearest(emptied, nearest) : std::vector<Hit>()};
+}
+
+}  // namespace insetbook

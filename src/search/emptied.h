@@ -1,0 +1,23 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+//
+// Why nothing was found: the smallest set of constraints that no sample meets together, and what comes
+// nearest when they are relaxed (sizes first: by a little, then by more; else by leaving one of the
+// constraints out).
+#pragma once
+
+#include <string>
+#include <vector>
+
+#include "search/finder.h"
+
+namespace insetbook {
+
+struct Emptied {
+  std::vector<std::string> by;  // texts of the question, in its order
+  std::vector<Hit> nearest;
+};
+
+// `all` in normal form, found to have no sample.
+Emptied why_empty(const Book& book, Finder& finder, const Node& all, std::size_t nearest);
+
+}  // namespace insetbook

@@ -1,0 +1,84 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+//
+// One sample in memory, and what of a question it meets: which piece fills which slot, and why. This explains
+// the hits that are shown; it decides only what SQL does not (more pieces side by side than conditions.cc
+// tells apart).
+#pragma once
+
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "book/book.h"
+#include "search/conditions.h"
+#include "search/normal_form.h"
+#include "search/search.h"
+#include "search/words.h"
+
+namespace insetbook {
+
+struct MentionFacts {
+  std::optional<std::int64_t> element, colour, supply;
+  std::string kind, term, written;
+};
+
+struct ElementFacts {
+  std::int64_t id = 0;
+  std::string name, role, side, shape;
+  SidesOnRecord sides;
+  Unit unit = Unit::inch;
+  std::optional<std::int64_t> set, die, line, in_line;
+  int count = 1;
+};
+
+struct SampleFacts {
+  std::int64_t id = 0;
+  std::string uuid, title, made;
+  SidesOnRecord closed;
+  Unit closed_unit = Unit::inch;
+  std::vector<ElementFacts> elements;
+  std::vector<MentionFacts> mentions;
+};
+
+std::optional<SampleFacts> facts_of(const Book& book, std::int64_t sample);
+
+// A question held against samples one by one.
+class Judge {
+ public:
+  Judge(const Book& book, const Node& all, const Relaxed& relaxed);
+
+  bool meets(const SampleFacts& sample);
+  std::vector<Matched> explain(const SampleFacts& sample);
+  // What of the relaxed sizes the sample misses: "circle 2-1/4 in: 1/8 in smaller".
+  std::string differences(const SampleFacts& sample);
+
+ private:
+  struct Filled {
+    std::vector<std::vector<const ElementFacts*>> slots;  // as many elements as it took
+    bool all = true;
+  };
+
+  bool sample_meets(const Node& node, const SampleFacts& sample);
+  bool piece_meets(const Node& node, const ElementFacts& element, const SampleFacts& sample);
+  bool children_meet(const Node& all, const SampleFacts& sample);
+  bool sample_says(const Says& says, const SampleFacts& sample);
+  bool piece_says(const Says& says, const ElementFacts& element, const SampleFacts& sample);
+  bool cut_or_lies(const DieIs& die, const ElementFacts& element);
+  bool words_there(const WordsAre& words, const SampleFacts& sample);
+  Filled fill(const std::vector<Slot>& slots, const SampleFacts& sample);
+  std::int64_t distance_of(const Node& piece, const ElementFacts& element) const;
+
+  void explain_slot(const Slot& slot, const std::vector<const ElementFacts*>& elements,
+                    const SampleFacts& sample, std::vector<Matched>& out);
+  void explain_other(const Node& node, const SampleFacts& sample, std::vector<Matched>& out);
+  std::string why(const Node& piece, const ElementFacts& element, const SampleFacts& sample);
+  void explain_words(const WordsAre& words, const std::string& text, const SampleFacts& sample,
+                     std::vector<Matched>& out);
+
+  const Book& book_;
+  const Node& all_;
+  const Relaxed& relaxed_;
+  Stemmer stemmer_;
+};
+
+}  // namespace insetbook

@@ -1,0 +1,255 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "search/normal_form.h"
+
+#include <algorithm>
+
+#include "search/size_rules.h"
+
+namespace insetbook {
+namespace {
+
+using Kind = Node::Kind;
+
+bool is_words(const Node& node) {
+  return node.kind == Kind::one && std::holds_alternative<WordsAre>(node.constraint.front().says);
+}
+
+Node within_piece(const Node& node);
+
+void append_flat(std::vector<Node>& out, const Node& child) {
+  Node each = within_piece(child);
+  if (each.kind == Kind::all || each.kind == Kind::piece) {
+    for (Node& inner : each.children) out.push_back(std::move(inner));
+  } else {
+    out.push_back(std::move(each));
+  }
+}
+
+Node within_piece(const Node& node) {
+  if (node.kind == Kind::one) return node;
+  Node out;
+  out.kind = node.kind == Kind::piece ? Kind::all : node.kind;
+  for (const Node& child : node.children) {
+    if (out.kind == Kind::all) {
+      append_flat(out.children, child);
+    } else {
+      out.children.push_back(within_piece(child));
+    }
+  }
+  return out;
+}
+
+Node piece_of(const Node& node) {
+  Node piece;
+  piece.kind = Kind::piece;
+  for (const Node& child : node.children) append_flat(piece.children, child);
+  return piece;
+}
+
+Node sample_form(const Node& node);
+
+bool says_of_sample(const Node& node) {
+  if (is_text(node)) return true;
+  if (node.kind != Kind::one) return false;
+  const Says& says = node.constraint.front().says;
+  const bool of_either = std::holds_alternative<TechniqueIs>(says) ||
+                         std::holds_alternative<MaterialIs>(says) || std::holds_alternative<ColourIs>(says) ||
+                         std::holds_alternative<SupplyIs>(says);
+  return !of_either && !says_of_piece_only(says);
+}
+
+// Adds a child of an `all`, taking out of a piece what is said of the sample.
+void append_conjunct(std::vector<Node>& out, Node child) {
+  if (child.kind == Kind::all) {
+    for (Node& inner : child.children) append_conjunct(out, std::move(inner));
+    return;
+  }
+  if (child.kind != Kind::piece) {
+    out.push_back(std::move(child));
+    return;
+  }
+  std::vector<Node> of_sample;
+  std::vector<Node> rest;
+  for (Node& inner : child.children) (says_of_sample(inner) ? of_sample : rest).push_back(std::move(inner));
+  const bool no_piece = rest.empty() && !of_sample.empty();
+  child.children = std::move(rest);
+  if (!no_piece) out.push_back(std::move(child));
+  for (Node& each : of_sample) out.push_back(std::move(each));
+}
+
+Node sample_form(const Node& node) {
+  if (node.kind == Kind::piece) return piece_of(node);
+  if (node.kind == Kind::one) {
+    if (!says_of_piece_only(node.constraint.front().says)) return node;
+    Node piece;
+    piece.kind = Kind::piece;
+    piece.children.push_back(node);
+    return piece;
+  }
+  Node out;
+  out.kind = node.kind;
+  for (const Node& child : node.children) {
+    Node each = sample_form(child);
+    if (out.kind == Kind::all) {
+      append_conjunct(out.children, std::move(each));
+    } else {
+      out.children.push_back(std::move(each));
+    }
+  }
+  const bool needless = out.kind == Kind::all || out.kind == Kind::any;
+  if (needless && out.children.size() == 1) return Node(std::move(out.children.front()));
+  return out;
+}
+
+int wanted(const Node& piece) {
+  int most = 1;
+  for (const Node& child : piece.children) {
+    if (child.kind != Kind::one) continue;
+    if (const auto* count = std::get_if<CountIs>(&child.constraint.front().says)) {
+      most = std::max(most, count->least);
+    }
+  }
+  return most;
+}
+
+bool offers_single_pieces(const Node& node) {
+  if (node.kind != Kind::any || node.children.empty()) return false;
+  return std::all_of(node.children.begin(), node.children.end(),
+                     [](const Node& child) { return child.kind == Kind::piece && wanted(child) == 1; });
+}
+
+template <class T>
+const T* said(const Node& piece) {
+  for (const Node& child : piece.children) {
+    if (child.kind != Kind::one) continue;
+    if (const auto* says = std::get_if<T>(&child.constraint.front().says)) return says;
+  }
+  return nullptr;
+}
+
+bool no_common(const std::vector<std::string>& a, const std::vector<std::string>& b) {
+  return std::none_of(a.begin(), a.end(), [&](const std::string& each) {
+    return std::find(b.begin(), b.end(), each) != b.end();
+  });
+}
+
+bool apart(const Band& a, const Band& b) {
+  return a.high < b.low || b.high < a.low;
+}
+
+bool sizes_apart(const SizeIs& a, const SizeIs& b) {
+  const SizeRule one = size_rule(a);
+  const SizeRule two = size_rule(b);
+  if (!one.two_figures || !two.two_figures) return false;
+  const bool straight = apart(one.first, two.first) || apart(one.second, two.second);
+  const bool turned = apart(one.first, two.second) || apart(one.second, two.first);
+  return straight && turned;
+}
+
+bool never_the_same(const Node& a, const Node& b) {
+  const auto* shape_a = said<ShapeIs>(a);
+  const auto* shape_b = said<ShapeIs>(b);
+  if (shape_a && shape_b && no_common(shape_a->terms, shape_b->terms)) return true;
+  const auto* role_a = said<RoleIs>(a);
+  const auto* role_b = said<RoleIs>(b);
+  if (role_a && role_b && no_common(role_a->terms, role_b->terms)) return true;
+  const auto* side_a = said<SideIs>(a);
+  const auto* side_b = said<SideIs>(b);
+  if (side_a && side_b && side_a->side != side_b->side) return true;
+  const auto* size_a = said<SizeIs>(a);
+  const auto* size_b = said<SizeIs>(b);
+  return size_a && size_b && sizes_apart(*size_a, *size_b);
+}
+
+bool may_share(const Slot& a, const Slot& b) {
+  for (const Node* one : a.pieces) {
+    for (const Node* two : b.pieces) {
+      if (!never_the_same(*one, *two)) return true;
+    }
+  }
+  return false;
+}
+
+void collect_sizes(const Node& node, std::vector<const SizeIs*>& out) {
+  if (node.kind == Kind::none) return;
+  for (const Constraint& constraint : node.constraint) {
+    if (const auto* size = std::get_if<SizeIs>(&constraint.says)) out.push_back(size);
+    if (const auto* closed = std::get_if<ClosedSizeIs>(&constraint.says); closed && closed->size) {
+      out.push_back(&*closed->size);
+    }
+  }
+  for (const Node& child : node.children) collect_sizes(child, out);
+}
+
+}  // namespace
+
+bool says_of_piece_only(const Says& says) {
+  return std::holds_alternative<SizeIs>(says) || std::holds_alternative<ShapeIs>(says) ||
+         std::holds_alternative<RoleIs>(says) || std::holds_alternative<DieIs>(says) ||
+         std::holds_alternative<SideIs>(says) || std::holds_alternative<CountIs>(says);
+}
+
+bool is_text(const Node& node) {
+  if (node.kind == Kind::one) return is_words(node);
+  return node.kind != Kind::piece && !node.children.empty() &&
+         std::all_of(node.children.begin(), node.children.end(), is_text);
+}
+
+bool has_text(const Node& node) {
+  if (node.kind == Kind::one) return is_words(node);
+  return std::any_of(node.children.begin(), node.children.end(), has_text);
+}
+
+Node normal_form(const Node& tree) {
+  Node top;
+  top.kind = Kind::all;
+  append_conjunct(top.children, sample_form(tree));
+  return top;
+}
+
+Slot slot_of(const Node& piece) {
+  return {{&piece}, wanted(piece)};
+}
+
+Parts parts_of(const Node& all) {
+  Parts parts;
+  for (const Node& child : all.children) {
+    if (child.kind == Kind::piece) {
+      parts.slots.push_back(slot_of(child));
+    } else if (offers_single_pieces(child)) {
+      Slot slot;
+      for (const Node& piece : child.children) slot.pieces.push_back(&piece);
+      parts.slots.push_back(std::move(slot));
+    } else {
+      parts.others.push_back(&child);
+    }
+  }
+  return parts;
+}
+
+std::vector<std::vector<std::size_t>> sharing_groups(const std::vector<Slot>& slots) {
+  std::vector<std::vector<std::size_t>> groups;
+  std::vector<bool> placed(slots.size(), false);
+  for (std::size_t i = 0; i < slots.size(); ++i) {
+    if (placed[i]) continue;
+    std::vector<std::size_t> group{i};
+    placed[i] = true;
+    for (std::size_t next = 0; next < group.size(); ++next) {
+      for (std::size_t j = i + 1; j < slots.size(); ++j) {
+        if (placed[j] || !may_share(slots[group[next]], slots[j])) continue;
+        placed[j] = true;
+        group.push_back(j);
+      }
+    }
+    if (group.size() > 1) groups.push_back(std::move(group));
+  }
+  return groups;
+}
+
+std::vector<const SizeIs*> sizes_in(const Node& node) {
+  std::vector<const SizeIs*> sizes;
+  collect_sizes(node, sizes);
+  return sizes;
+}
+
+}  // namespace insetbook

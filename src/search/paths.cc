@@ -1,0 +1,272 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "search/paths.h"
+
+#include <algorithm>
+
+namespace insetbook {
+namespace {
+
+using Kind = Node::Kind;
+
+constexpr std::string_view of_element = "e.sample_id";
+constexpr std::string_view of_mention = "m.sample_id";
+constexpr std::string_view of_sample = "s.id";
+
+// Lower comes first. From what singles out a few samples in any book to what half of them share.
+enum Order {
+  by_title,
+  by_shape_and_width,
+  by_width,
+  by_die,
+  by_supply,
+  by_colour,
+  by_closed,
+  by_term,
+  by_date,
+  by_role,
+  by_shape,
+  by_any_size
+};
+
+template <class T>
+const T* said(const Node& piece) {
+  if (piece.kind == Kind::one) return std::get_if<T>(&piece.constraint.front().says);
+  for (const Node& child : piece.children) {
+    if (child.kind != Kind::one) continue;
+    if (const auto* says = std::get_if<T>(&child.constraint.front().says)) return says;
+  }
+  return nullptr;
+}
+
+// A circle's or a square's two sides are one figure.
+bool one_figure_shapes(const ShapeIs* shape) {
+  return shape && std::all_of(shape->terms.begin(), shape->terms.end(),
+                              [](const std::string& term) { return term == "circle" || term == "square"; });
+}
+
+// The widths that a piece must have one of; empty: any width may do.
+std::vector<Band> widths(const SizeRule& rule, bool one_figure_shape) {
+  if (rule.two_figures) {
+    if (rule.first.low == rule.second.low && rule.first.high == rule.second.high) return {rule.first};
+    return {rule.first, rule.second};
+  }
+  if (one_figure_shape) return {rule.first};
+  if (rule.either_side || rule.placed) return {};
+  return {rule.first};
+}
+
+// What the partial indexes leave out is said again in each seek: SQLite takes such an index only where that
+// is plain, and an empty list of values makes it forget.
+Sql element_from(std::string_view index) {
+  Sql sql("FROM element e INDEXED BY ");
+  return sql << index << " WHERE ";
+}
+
+void shape_and_size_paths(const Node& piece, const Relaxed& relaxed, std::vector<Path>& out) {
+  const auto* shape = said<ShapeIs>(piece);
+  const auto* size = said<SizeIs>(piece);
+  if (!shape && !size) return;
+  const std::vector<Band> bands =
+      size ? widths(relaxed.rule(*size), one_figure_shapes(shape)) : std::vector<Band>();
+  Path path;
+  path.piece = &piece;
+  path.order =
+      shape ? (bands.empty() ? by_shape : by_shape_and_width) : (bands.empty() ? by_any_size : by_width);
+  path.name = std::string(shape ? "shape" : "size") + (shape && !bands.empty() ? " and width" : "");
+  Sql base = element_from(shape ? "element_shape_size" : "element_size");
+  if (shape) base << "e.shape", base.any_of(shape->terms);
+  if (!shape && bands.empty()) base << "e.width_nm IS NOT NULL";
+  if (bands.empty()) path.seeks.push_back({base, of_element});
+  for (const Band& band : bands) {
+    Sql seek = base;
+    seek << (shape ? " AND " : "") << "e.width_nm BETWEEN ";
+    seek.value(band.low) << " AND ";
+    seek.value(band.high);
+    path.seeks.push_back({std::move(seek), of_element});
+  }
+  out.push_back(std::move(path));
+}
+
+void role_path(const Node& piece, std::vector<Path>& out) {
+  const auto* role = said<RoleIs>(piece);
+  if (!role) return;
+  Sql seek = element_from("element_role");
+  seek << "e.role <> '' AND e.role";
+  seek.any_of(role->terms);
+  out.push_back({"role", by_role, {{std::move(seek), of_element}}, &piece});
+}
+
+void die_path(const Node& piece, const Book& book, std::vector<Path>& out) {
+  const auto* die = said<DieIs>(piece);
+  if (!die) return;
+  const DieMeaning meaning = die_meaning(book, *die);
+  Path path{"die", by_die, {}, &piece};
+  if (die->lies_in) {
+    path.name = "line it lies in";
+    Sql seek = element_from("element_in_line");
+    seek << "e.in_line_id IS NOT NULL AND e.in_line_id";
+    path.seeks.push_back({seek.any_of(meaning.lines), of_element});
+  } else {
+    Sql seek = element_from("element_die");
+    seek << "e.die_id IS NOT NULL AND e.die_id";
+    path.seeks.push_back({seek.any_of(meaning.dies), of_element});
+    if (!meaning.sets.empty()) {
+      Sql of_set = element_from("element_set");
+      of_set << "+e.die_id IS NULL AND e.set_id IS NOT NULL AND e.set_id";
+      path.seeks.push_back({of_set.any_of(meaning.sets), of_element});
+    }
+  }
+  out.push_back(std::move(path));
+}
+
+struct MentionIndex {
+  std::string_view index, known, name;
+  int order;
+};
+
+MentionIndex mention_index(const Says& says) {
+  if (std::holds_alternative<ColourIs>(says))
+    return {"mention_colour", "m.colour_id IS NOT NULL", "colour", by_colour};
+  if (std::holds_alternative<SupplyIs>(says))
+    return {"mention_supply", "m.supply_id IS NOT NULL", "supply", by_supply};
+  return {"mention_term", "m.term IS NOT NULL", "term", by_term};
+}
+
+Path mention_path(const Says& says, const Node* piece) {
+  const MentionIndex index = mention_index(says);
+  Sql seek("FROM mention m INDEXED BY ");
+  seek << index.index;
+  if (piece) seek << " CROSS JOIN element e ON e.id = m.element_id";
+  seek << " WHERE " << index.known << " AND " << mention_terms(says, "");
+  return {std::string(index.name), index.order, {{std::move(seek), piece ? of_element : of_mention}}, piece};
+}
+
+bool mention_of_piece(const Says& says) {
+  return std::holds_alternative<TechniqueIs>(says) || std::holds_alternative<MaterialIs>(says) ||
+         std::holds_alternative<ColourIs>(says) || std::holds_alternative<SupplyIs>(says);
+}
+
+std::vector<Path> paths_to_piece(const Node& piece, const Book& book, const Relaxed& relaxed) {
+  std::vector<Path> out;
+  shape_and_size_paths(piece, relaxed, out);
+  role_path(piece, out);
+  die_path(piece, book, out);
+  for (const Node& child : piece.children) {
+    if (child.kind != Kind::one) continue;
+    const Says& says = child.constraint.front().says;
+    if (mention_of_piece(says)) out.push_back(mention_path(says, &piece));
+  }
+  return out;
+}
+
+std::vector<Path> closed_size_path(const ClosedSizeIs& closed, const Relaxed& relaxed) {
+  if (!closed.size) return {};
+  const std::vector<Band> bands = widths(relaxed.rule(*closed.size), false);
+  Path path{"closed size", by_closed, {}, nullptr};
+  for (const Band& band : bands) {
+    Sql seek("FROM sample s INDEXED BY sample_closed WHERE s.closed_width_nm BETWEEN ");
+    seek.value(band.low) << " AND ";
+    path.seeks.push_back({seek.value(band.high), of_sample});
+  }
+  if (bands.empty()) return {};
+  return {path};
+}
+
+std::vector<Path> paths_to_one(const Says& says, const Book& book, const Relaxed& relaxed) {
+  if (is_mention(says)) return {mention_path(says, nullptr)};
+  if (const auto* closed = std::get_if<ClosedSizeIs>(&says)) return closed_size_path(*closed, relaxed);
+  Sql seek("FROM sample s WHERE s.id");
+  if (const auto* title = std::get_if<TitleIs>(&says)) {
+    return {{"title", by_title, {{seek.any_of(std::vector{title->sample}), of_sample}}, nullptr}};
+  }
+  if (const auto* base = std::get_if<BasedOn>(&says)) {
+    return {{"based on", by_title, {{seek.any_of(based_on(book, base->sample)), of_sample}}, nullptr}};
+  }
+  if (const auto* made = std::get_if<MadeIn>(&says)) {
+    Sql dates("FROM sample s INDEXED BY sample_made WHERE s.made > '' AND s.made >= ");
+    dates.value(made->from);
+    if (!made->to.empty()) dates << " AND s.made <= ", dates.value(made->to);
+    return {{"date", by_date, {{std::move(dates), of_sample}}, nullptr}};
+  }
+  return {};
+}
+
+std::int64_t count_rows(const Path& path, const Book& book, std::int64_t most) {
+  std::int64_t rows = 0;
+  for (const Seek& seek : path.seeks) {
+    Sql sql("SELECT COUNT(*) FROM (SELECT 1 ");
+    sql << seek.from << " LIMIT ";
+    sql.value(most - rows) << ")";
+    Statement& statement = bound(book, sql);
+    if (statement.step()) rows += statement.integer(0);
+    statement.reset();
+    if (rows >= most) break;
+  }
+  return rows;
+}
+
+// Together: paths to all of what was offered with "or".
+std::vector<Path> path_to_any(const Node& any, const Book& book, const Relaxed& relaxed) {
+  Path together{"", 0, {}, nullptr};
+  for (const Node& child : any.children) {
+    std::vector<Path> paths = paths_to(child, book, relaxed);
+    if (paths.empty()) return {};
+    const auto first = std::min_element(paths.begin(), paths.end(),
+                                        [](const Path& a, const Path& b) { return a.order < b.order; });
+    together.name += (together.name.empty() ? "" : " or ") + first->name;
+    together.order = std::max(together.order, first->order);
+    for (Seek& seek : first->seeks) together.seeks.push_back(std::move(seek));
+  }
+  if (together.seeks.empty()) return {};
+  return {together};
+}
+
+}  // namespace
+
+std::vector<Path> paths_to(const Node& node, const Book& book, const Relaxed& relaxed) {
+  switch (node.kind) {
+    case Kind::one:
+      return paths_to_one(node.constraint.front().says, book, relaxed);
+    case Kind::piece:
+      return paths_to_piece(node, book, relaxed);
+    case Kind::any:
+      return path_to_any(node, book, relaxed);
+    case Kind::all: {
+      std::vector<Path> out;
+      for (const Node& child : node.children) {
+        for (Path& path : paths_to(child, book, relaxed)) {
+          path.piece = nullptr;
+          out.push_back(std::move(path));
+        }
+      }
+      return out;
+    }
+    case Kind::none:
+      return {};
+  }
+  return {};
+}
+
+std::optional<ChosenPath> choose_path(const Node& all, const Book& book, const Relaxed& relaxed,
+                                      std::int64_t enough) {
+  std::vector<ChosenPath> found;
+  for (const Node& child : all.children) {
+    for (Path& path : paths_to(child, book, relaxed)) found.push_back({std::move(path), &child});
+  }
+  if (found.empty()) return std::nullopt;
+  std::stable_sort(found.begin(), found.end(),
+                   [](const ChosenPath& a, const ChosenPath& b) { return a.path.order < b.path.order; });
+  if (found.size() == 1) return std::move(found.front());
+  constexpr std::int64_t few = 64;  // looking at the others costs more than walking these
+  std::size_t best = 0;
+  std::int64_t fewest = enough;
+  for (std::size_t i = 0; i < found.size() && fewest > few; ++i) {
+    found[i].path.rows = count_rows(found[i].path, book, fewest);
+    if (found[i].path.rows >= fewest) continue;
+    fewest = found[i].path.rows;
+    best = i;
+  }
+  return std::move(found[best]);
+}
+
+}  // namespace insetbook

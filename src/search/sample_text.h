@@ -1,0 +1,24 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+//
+// The text of a sample that free words are looked for in: its own fields, the names and notes of its pieces,
+// the terms as they were written, and the names of colours, supplies and die sets that it uses. What changes
+// any of these is what Book::samples_changed_since answers for.
+#pragma once
+
+#include <string>
+#include <vector>
+
+#include "book/book.h"
+
+namespace insetbook {
+
+struct TextField {
+  std::string label;    // "title", "steps", "note", "colour"
+  std::string element;  // the piece it is said of, or empty
+  std::string text;
+};
+
+// Empty where there is no such sample.
+std::vector<TextField> text_of_sample(const Book& book, std::int64_t sample);
+
+}  // namespace insetbook

@@ -1,0 +1,16 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+//
+// Suggestions for words that are nowhere: the nearest word of the book's own texts and names and of the
+// vocabularies' labels. A word that is somewhere gets none.
+#pragma once
+
+#include <vector>
+
+#include "search/finder.h"
+
+namespace insetbook {
+
+std::vector<Suggestion> suggestions(const Book& book, Index& index, Stemmer& stemmer, const Node& all,
+                                    const Vocabulary* vocabulary);
+
+}  // namespace insetbook

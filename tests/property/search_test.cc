@@ -1,0 +1,821 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+//
+// The search against a plain scan: the scan below reads every row and holds the question's tree against each
+// sample with the simplest code there is, sharing nothing with src/search. Books and questions are generated
+// from fixed seeds; sizes lie on, just inside and just outside of the tolerances.
+#include "search/search.h"
+
+#include <gtest/gtest.h>
+#include <xapian.h>
+
+#include <algorithm>
+#include <cstdlib>
+#include <fstream>
+#include <map>
+#include <random>
+#include <set>
+
+namespace insetbook {
+namespace {
+
+namespace fs = std::filesystem;
+using Ids = std::vector<std::int64_t>;
+using Kind = Node::Kind;
+
+// --- the book ---
+
+struct Row {
+  std::int64_t id = 0, sample = 0;
+  std::map<std::string, std::string> text;
+  std::map<std::string, std::optional<std::int64_t>> number;
+};
+
+std::vector<Row> rows(const Book& book, const std::string& table, const std::vector<std::string>& texts,
+                      const std::vector<std::string>& numbers, const std::string& sample) {
+  std::string sql = "SELECT id, " + sample;
+  for (const auto& each : texts) sql += ", coalesce(" + each + ", '')";
+  for (const auto& each : numbers) sql += ", " + each;
+  Statement statement = book.database().prepare(sql + " FROM " + table + " ORDER BY id");
+  std::vector<Row> out;
+  while (statement.step()) {
+    Row row;
+    row.id = statement.integer(0);
+    row.sample = statement.integer(1);
+    int column = 2;
+    for (const auto& each : texts) row.text[each] = statement.text(column++);
+    for (const auto& each : numbers) row.number[each] = statement.maybe_integer(column++);
+    out.push_back(std::move(row));
+  }
+  return out;
+}
+
+// --- the scan ---
+
+class Scan {
+ public:
+  explicit Scan(const Book& book)
+      : samples_(rows(book, "sample",
+                      {"title", "key", "made", "words", "steps", "note", "envelope", "based_on", "base_text"},
+                      {"closed_width_nm", "closed_height_nm"}, "id")),
+        elements_(rows(
+            book, "element", {"name", "role", "side", "shape", "goes", "at", "glue", "note", "size_text"},
+            {"width_nm", "height_nm", "placed", "set_id", "die_id", "line_id", "in_line_id", "count"},
+            "sample_id")),
+        mentions_(rows(book, "mention", {"kind", "term", "written"}, {"element_id", "colour_id", "supply_id"},
+                       "sample_id")),
+        colours_(rows(book, "colour", {"name"}, {}, "0")),
+        supplies_(rows(book, "supply", {"set_name", "name", "words"}, {"colour_id"}, "0")),
+        sets_(rows(book, "die_set", {"name"}, {}, "0")),
+        dies_(rows(book, "die", {"label"}, {"set_id"}, "0")),
+        lines_(rows(book, "line", {"name", "kind"}, {"die_id"}, "0")) {}
+
+  struct Met {
+    std::int64_t sample, beyond, distance;
+    std::string made, key;
+  };
+
+  std::vector<Met> find(const Node& tree) const {
+    std::vector<Met> met;
+    for (const Row& sample : samples_) {
+      if (!meets(tree, sample)) continue;
+      const auto [beyond, distance] = closeness(tree, sample);
+      met.push_back({sample.id, beyond, distance, sample.text.at("made"), sample.text.at("key")});
+    }
+    std::sort(met.begin(), met.end(), [](const Met& a, const Met& b) {
+      return std::tie(a.beyond, a.distance, b.made, a.key) < std::tie(b.beyond, b.distance, a.made, b.key);
+    });
+    return met;
+  }
+
+ private:
+  static const Row* by_id(const std::vector<Row>& all, std::optional<std::int64_t> id) {
+    for (const Row& each : all) {
+      if (id && each.id == *id) return &each;
+    }
+    return nullptr;
+  }
+  static bool in(const std::vector<std::string>& list, const std::string& word) {
+    return std::count(list.begin(), list.end(), word) > 0;
+  }
+  static bool in(const Ids& list, std::optional<std::int64_t> id) {
+    return id && std::count(list.begin(), list.end(), *id) > 0;
+  }
+  std::vector<const Row*> elements(const Row& sample) const {
+    std::vector<const Row*> out;
+    for (const Row& each : elements_) {
+      if (each.sample == sample.id) out.push_back(&each);
+    }
+    return out;
+  }
+
+  static bool element_only(const Says& says) {
+    return says.index() == Says(SizeIs{}).index() || std::get_if<ShapeIs>(&says) ||
+           std::get_if<RoleIs>(&says) || std::get_if<DieIs>(&says) || std::get_if<SideIs>(&says) ||
+           std::get_if<CountIs>(&says);
+  }
+
+  // Sizes, in plain words of 2-model.md.
+  static std::int64_t tolerance(const SizeIs& size) {
+    if (size.tolerance) return size.tolerance->nm();
+    if (size.relation == Relation::about) return size.unit == Unit::inch ? 3'175'000 : 3'000'000;
+    return size.unit == Unit::inch ? 793'750 : 800'000;
+  }
+  static bool side_ok(const SizeIs& size, std::int64_t asked, std::int64_t side) {
+    switch (size.relation) {
+      case Relation::exact:
+      case Relation::about:
+        return std::llabs(side - asked) <= tolerance(size);
+      case Relation::under:
+        return side < asked;
+      case Relation::over:
+        return side > asked;
+      case Relation::at_least:
+        return side >= asked;
+      case Relation::at_most:
+        return side <= asked;
+      case Relation::between:
+        return side >= size.low.nm() && side <= size.high.nm();
+    }
+    return false;
+  }
+  // The distance of the reading that fits best, or nothing.
+  static std::optional<std::int64_t> size_ok(const SizeIs& size, std::optional<std::int64_t> w,
+                                             std::optional<std::int64_t> h, bool placed) {
+    if (!w) return std::nullopt;
+    const bool compared = size.relation == Relation::exact || size.relation == Relation::about;
+    const std::int64_t asked = size.low.nm();
+    const auto far = [&](std::int64_t side, std::int64_t figure) {
+      return compared ? std::llabs(side - figure) : std::int64_t{0};
+    };
+    std::vector<std::int64_t> readings;
+    if (!size.one_figure && size.relation != Relation::between) {
+      if (!h) return std::nullopt;
+      const std::int64_t second = size.second.nm();
+      if (side_ok(size, asked, *w) && side_ok(size, second, *h)) {
+        readings.push_back(std::max<std::int64_t>(far(*w, asked), far(*h, second)));
+      }
+      const bool may_turn = !size.placed || !placed;
+      if (may_turn && side_ok(size, asked, *h) && side_ok(size, second, *w)) {
+        readings.push_back(std::max<std::int64_t>(far(*h, asked), far(*w, second)));
+      }
+    } else if (size.placed && placed) {
+      const auto side = size.height ? h : w;
+      if (side && side_ok(size, asked, *side)) readings.push_back(far(*side, asked));
+    } else {
+      const std::int64_t other = h ? *h : *w;
+      const bool wide = side_ok(size, asked, *w);
+      const bool high = side_ok(size, asked, other);
+      const bool either = compared || size.placed;
+      if (either ? (wide || high) : (wide && high)) {
+        if (wide) readings.push_back(far(*w, asked));
+        if (high) readings.push_back(far(other, asked));
+      }
+    }
+    if (readings.empty()) return std::nullopt;
+    return *std::min_element(readings.begin(), readings.end());
+  }
+
+  bool mentioned(const Says& says, const Row& sample, const Row* element) const {
+    for (const Row& m : mentions_) {
+      if (m.sample != sample.id) continue;
+      if (element && m.number.at("element_id") != element->id) continue;
+      const std::string& kind = m.text.at("kind");
+      const std::string& term = m.text.at("term");
+      if (const auto* is = std::get_if<TechniqueIs>(&says); is && kind == "technique" && in(is->terms, term))
+        return true;
+      if (const auto* is = std::get_if<MaterialIs>(&says); is && kind == "material" && in(is->terms, term))
+        return true;
+      if (const auto* is = std::get_if<FoldIs>(&says); is && kind == "fold" && in(is->terms, term))
+        return true;
+      if (const auto* is = std::get_if<FeatureIs>(&says); is && kind == "feature" && in(is->terms, term))
+        return true;
+      if (const auto* is = std::get_if<OccasionIs>(&says); is && kind == "occasion" && in(is->terms, term))
+        return true;
+      if (const auto* is = std::get_if<SupplyIs>(&says);
+          is && kind == "supply" && in(is->supplies, m.number.at("supply_id"))) {
+        return true;
+      }
+      if (const auto* is = std::get_if<ColourIs>(&says); is && in(is->colours, m.number.at("colour_id"))) {
+        if (kind == "paper" && is->use != ColourUse::ink) return true;
+        if (kind == "ink" && is->use != ColourUse::paper) return true;
+      }
+    }
+    return false;
+  }
+
+  bool die_ok(const DieIs& die, const Row& element) const {
+    Ids lines;
+    for (const Row& line : lines_) {
+      if (!in(die.dies, line.number.at("die_id"))) continue;
+      if (die.line.empty() || line.text.at("kind") == die.line || line.text.at("name") == die.line) {
+        lines.push_back(line.id);
+      }
+    }
+    if (die.lies_in) return in(lines, element.number.at("in_line_id"));
+    if (!die.line.empty()) return in(lines, element.number.at("line_id"));
+    if (element.number.at("die_id")) return in(die.dies, element.number.at("die_id"));
+    if (!element.number.at("set_id")) return false;
+    bool some = false;
+    for (const Row& each : dies_) {
+      if (each.number.at("set_id") != element.number.at("set_id")) continue;
+      some = true;
+      if (!in(die.dies, each.id)) return false;
+    }
+    return some;
+  }
+
+  bool element_meets(const Node& node, const Row& e, const Row& sample) const {
+    if (node.kind == Kind::none) {
+      return std::none_of(node.children.begin(), node.children.end(),
+                          [&](const Node& c) { return element_meets(c, e, sample); });
+    }
+    if (node.kind == Kind::any) {
+      return std::any_of(node.children.begin(), node.children.end(),
+                         [&](const Node& c) { return element_meets(c, e, sample); });
+    }
+    if (node.kind != Kind::one) {
+      return std::all_of(node.children.begin(), node.children.end(),
+                         [&](const Node& c) { return element_meets(c, e, sample); });
+    }
+    const Says& says = node.constraint.front().says;
+    if (const auto* is = std::get_if<SizeIs>(&says)) {
+      return size_ok(*is, e.number.at("width_nm"), e.number.at("height_nm"), e.number.at("placed") == 1)
+          .has_value();
+    }
+    if (const auto* is = std::get_if<ShapeIs>(&says)) return in(is->terms, e.text.at("shape"));
+    if (const auto* is = std::get_if<RoleIs>(&says)) return in(is->terms, e.text.at("role"));
+    if (const auto* is = std::get_if<SideIs>(&says)) return is->side == e.text.at("side");
+    if (const auto* is = std::get_if<DieIs>(&says)) return die_ok(*is, e);
+    if (std::get_if<CountIs>(&says)) return true;
+    if (std::get_if<TechniqueIs>(&says) || std::get_if<MaterialIs>(&says) || std::get_if<ColourIs>(&says) ||
+        std::get_if<SupplyIs>(&says)) {
+      return mentioned(says, sample, &e);
+    }
+    return sample_says(says, sample);
+  }
+
+  static std::vector<std::string> words(const std::string& text) {
+    static const Xapian::Stem stem("english");
+    std::vector<std::string> out;
+    std::string word;
+    for (const char c : text + " ") {
+      if (std::isalnum(static_cast<unsigned char>(c))) {
+        word += static_cast<char>(std::tolower(static_cast<unsigned char>(c)));
+      } else if (!word.empty()) {
+        out.push_back(stem(word));
+        word.clear();
+      }
+    }
+    return out;
+  }
+
+  std::vector<std::string> texts(const Row& sample) const {
+    std::vector<std::string> out;
+    for (const auto& [name, text] : sample.text) {
+      if (name != "key" && name != "made") out.push_back(text);
+    }
+    for (const Row* e : elements(sample)) {
+      for (const auto& [name, text] : e->text) {
+        if (name != "side" && (name != "size_text" || !e->number.at("width_nm"))) out.push_back(text);
+      }
+      if (const Row* set = by_id(sets_, e->number.at("set_id"))) out.push_back(set->text.at("name"));
+      if (const Row* die = by_id(dies_, e->number.at("die_id"))) out.push_back(die->text.at("label"));
+    }
+    for (const Row& m : mentions_) {
+      if (m.sample != sample.id) continue;
+      out.push_back(m.text.at("written"));
+      out.push_back(m.text.at("term"));
+      if (const Row* colour = by_id(colours_, m.number.at("colour_id")))
+        out.push_back(colour->text.at("name"));
+      if (const Row* supply = by_id(supplies_, m.number.at("supply_id"))) {
+        for (const auto& each : supply->text) out.push_back(each.second);
+        if (const Row* colour = by_id(colours_, supply->number.at("colour_id")))
+          out.push_back(colour->text.at("name"));
+      }
+    }
+    return out;
+  }
+
+  bool says_words(const WordsAre& asked, const Row& sample) const {
+    std::vector<std::vector<std::string>> wanted;
+    for (const auto& each : asked.words) {
+      if (asked.phrase && !wanted.empty()) {
+        for (const auto& more : words(each)) wanted.front().push_back(more);
+      } else {
+        wanted.push_back(words(each));
+      }
+    }
+    for (const auto& phrase : wanted) {
+      bool found = phrase.empty();
+      for (const std::string& text : texts(sample)) {
+        const auto there = words(text);
+        for (std::size_t i = 0; !found && i + phrase.size() <= there.size(); ++i) {
+          found = std::equal(phrase.begin(), phrase.end(), there.begin() + static_cast<std::ptrdiff_t>(i));
+        }
+      }
+      if (!found) return false;
+    }
+    return true;
+  }
+
+  bool sample_says(const Says& says, const Row& sample) const {
+    if (const auto* is = std::get_if<WordsAre>(&says)) return says_words(*is, sample);
+    if (const auto* is = std::get_if<TitleIs>(&says)) return is->sample == sample.id;
+    if (const auto* is = std::get_if<BasedOn>(&says)) {
+      const Row* base = by_id(samples_, is->sample);
+      return base && base->text.at("title") == sample.text.at("based_on");
+    }
+    if (const auto* is = std::get_if<MadeIn>(&says)) {
+      const std::string& made = sample.text.at("made");
+      return !made.empty() && made >= is->from && (is->to.empty() || made <= is->to);
+    }
+    if (const auto* is = std::get_if<HasNo>(&says)) {
+      if (is->field == "made") return sample.text.at("made").empty();
+      if (is->field == "note") return sample.text.at("note").empty();
+      for (const Row& m : mentions_) {
+        if (m.sample == sample.id && m.text.at("kind") == is->field) return false;
+      }
+      return true;
+    }
+    if (const auto* is = std::get_if<ClosedSizeIs>(&says)) {
+      const auto w = sample.number.at("closed_width_nm");
+      const auto h = sample.number.at("closed_height_nm");
+      if (is->size && !size_ok(*is->size, w, h, true)) return false;
+      if (is->form == ClosedSizeIs::Form::any) return true;
+      if (!w || !h) return false;
+      const bool square = std::llabs(*w - *h) <= 793'750;
+      if (is->form == ClosedSizeIs::Form::square) return square;
+      return !square && (is->form == ClosedSizeIs::Form::landscape) == (*w > *h);
+    }
+    return mentioned(says, sample, nullptr);
+  }
+
+  static int wanted(const Node& piece) {
+    int most = 1;
+    for (const Node& c : piece.children) {
+      if (c.kind != Kind::one) continue;
+      if (const auto* is = std::get_if<CountIs>(&c.constraint.front().says)) most = std::max(most, is->least);
+    }
+    return most;
+  }
+
+  // Tries every way of giving pieces to what is asked.
+  bool assign(const std::vector<const Node*>& demands, std::size_t next, std::map<std::int64_t, int>& used,
+              const Row& sample) const {
+    if (next == demands.size()) return true;
+    for (const Row* e : elements(sample)) {
+      if (used[e->id] >= *e->number.at("count")) continue;
+      const Node& demand = *demands[next];
+      const bool ok = demand.kind == Kind::piece
+                          ? element_meets(demand, *e, sample)
+                          : std::any_of(demand.children.begin(), demand.children.end(),
+                                        [&](const Node& c) { return element_meets(c, *e, sample); });
+      if (!ok) continue;
+      ++used[e->id];
+      if (assign(demands, next + 1, used, sample)) return true;
+      --used[e->id];
+    }
+    return false;
+  }
+
+  bool meets(const Node& node, const Row& sample) const {
+    switch (node.kind) {
+      case Kind::one: {
+        const Says& says = node.constraint.front().says;
+        if (!element_only(says)) return sample_says(says, sample);
+        Node piece;
+        piece.kind = Kind::piece;
+        piece.children.push_back(node);
+        return meets(piece, sample);
+      }
+      case Kind::any:
+        return std::any_of(node.children.begin(), node.children.end(),
+                           [&](const Node& c) { return meets(c, sample); });
+      case Kind::none:
+        return std::none_of(node.children.begin(), node.children.end(),
+                            [&](const Node& c) { return meets(c, sample); });
+      case Kind::piece: {
+        Node all;
+        all.children.push_back(node);
+        return meets(all, sample);
+      }
+      case Kind::all:
+        break;
+    }
+    std::vector<const Node*> demands;
+    for (const Node& child : node.children) {
+      const bool choice = child.kind == Kind::any && !child.children.empty() &&
+                          std::all_of(child.children.begin(), child.children.end(),
+                                      [](const Node& c) { return c.kind == Kind::piece && wanted(c) == 1; });
+      if (child.kind == Kind::piece) {
+        for (int i = 0; i < wanted(child); ++i) demands.push_back(&child);
+      } else if (choice) {
+        demands.push_back(&child);
+      } else if (!meets(child, sample)) {
+        return false;
+      }
+    }
+    std::map<std::int64_t, int> used;
+    return assign(demands, 0, used, sample);
+  }
+
+  // Added up over what is asked side by side: how far the nearest piece is, and how far beyond what counts as
+  // exact. The generated questions ask at most one size within a piece, and none within "or".
+  std::pair<std::int64_t, std::int64_t> closeness(const Node& tree, const Row& sample) const {
+    std::int64_t beyond = 0, distance = 0;
+    const auto add = [&](std::int64_t far, const SizeIs& size) {
+      const bool compared = size.relation == Relation::exact || size.relation == Relation::about;
+      if (!compared) return;
+      const std::int64_t exact = size.relation == Relation::exact ? tolerance(size)
+                                 : size.unit == Unit::inch        ? 793'750
+                                                                  : 800'000;
+      distance += far;
+      beyond += std::max<std::int64_t>(0, far - exact);
+    };
+    for (const Node& child : tree.children) {
+      if (child.kind == Kind::one) {
+        const auto* closed = std::get_if<ClosedSizeIs>(&child.constraint.front().says);
+        if (closed && closed->size) {
+          add(*size_ok(*closed->size, sample.number.at("closed_width_nm"),
+                       sample.number.at("closed_height_nm"), true),
+              *closed->size);
+        }
+      }
+      if (child.kind != Kind::piece) continue;
+      for (const Node& inner : child.children) {
+        const auto* size =
+            inner.kind == Kind::one ? std::get_if<SizeIs>(&inner.constraint.front().says) : nullptr;
+        if (!size) continue;
+        std::optional<std::int64_t> nearest;
+        for (const Row* e : elements(sample)) {
+          if (!element_meets(child, *e, sample)) continue;
+          const auto far = size_ok(*size, e->number.at("width_nm"), e->number.at("height_nm"),
+                                   e->number.at("placed") == 1);
+          if (far && (!nearest || *far < *nearest)) nearest = far;
+        }
+        add(nearest.value(), *size);
+      }
+    }
+    return {beyond, distance};
+  }
+
+  std::vector<Row> samples_, elements_, mentions_, colours_, supplies_, sets_, dies_, lines_;
+};
+
+// --- what is generated ---
+
+class Dice {
+ public:
+  explicit Dice(unsigned seed) : engine_(seed) {}
+  int upto(int n) { return static_cast<int>(engine_() % static_cast<unsigned>(n)); }
+  bool one_in(int n) { return upto(n) == 0; }
+  template <class T>
+  const T& pick(const std::vector<T>& list) {
+    return list[static_cast<std::size_t>(upto(static_cast<int>(list.size())))];
+  }
+
+ private:
+  std::mt19937 engine_;
+};
+
+const std::vector<std::int64_t> figures{60'325'000, 76'200'000, 60'000'000, 50'800'000};
+const std::vector<std::int64_t> edges{0,       0,       0,         1,         793'750,   793'751,
+                                      800'000, 800'001, 3'175'000, 3'175'001, 3'000'000, 3'000'001};
+const std::vector<std::string> shapes{"circle", "square", "rectangle", "oval", "strip"};
+const std::vector<std::string> roles{"panel", "mat", "die cut", ""};
+const std::vector<std::string> sides{"front", "inside", ""};
+const std::vector<std::string> techniques{"dry embossing", "speckling", "inking"};
+const std::vector<std::string> folds{"easel fold", "z fold", "side fold"};
+const std::vector<std::string> occasions{"birthday", "thanks"};
+const std::vector<std::string> vocabulary{"glitter", "glittering", "owl",   "owls",  "window",
+                                          "snow",    "flake",      "happy", "stamp", "moon"};
+const std::vector<std::string> dates{"", "2021-05-01", "2022-12-31", "2023-01-01", "2023-06-15"};
+
+std::int64_t figure(Dice& dice) {
+  return dice.pick(figures) + (dice.one_in(2) ? 1 : -1) * dice.pick(edges);
+}
+
+std::string sentence(Dice& dice) {
+  std::string out;
+  for (int i = dice.upto(4); i > 0; --i)
+    out += (out.empty() ? "" : dice.one_in(5) ? "-" : " ") + dice.pick(vocabulary);
+  return out;
+}
+
+void add_mention(const Database& db, Dice& dice, std::int64_t sample, std::optional<std::int64_t> element) {
+  Statement row = db.prepare(
+      "INSERT INTO mention (sample_id, element_id, kind, term, colour_id, supply_id, written) VALUES "
+      "(?,?,?,?,?,?,?)");
+  row.bind(1, sample);
+  row.bind(2, element);
+  row.bind_null(4).bind_null(5).bind_null(6);
+  switch (dice.upto(element ? 4 : 5)) {
+    case 0:
+      row.bind(3, "technique").bind(4, dice.pick(techniques)).bind(7, dice.pick(vocabulary));
+      break;
+    case 1:
+      row.bind(3, "paper").bind(5, std::int64_t{1 + dice.upto(3)}).bind(7, "sage");
+      break;
+    case 2:
+      row.bind(3, "ink").bind(5, std::int64_t{1 + dice.upto(3)}).bind(7, "kelp");
+      break;
+    case 3:
+      row.bind(3, "supply").bind(6, std::int64_t{1 + dice.upto(2)}).bind(7, "pearls");
+      break;
+    default:
+      if (dice.one_in(2)) {
+        row.bind(3, "fold").bind(4, dice.pick(folds)).bind(7, "");
+      } else {
+        row.bind(3, "occasion").bind(4, dice.pick(occasions)).bind(7, "");
+      }
+  }
+  row.run();
+}
+
+void add_element(const Database& db, Dice& dice, std::int64_t sample, int position) {
+  Statement row = db.prepare(
+      "INSERT INTO element (sample_id, position, name, key, role, side, shape, width_nm, height_nm, placed, "
+      "size_text, "
+      "set_id, die_id, line_id, in_line_id, count, note) VALUES (?,?,?,?,?,?,?,?,?,?,?,?,?,?,?,?,?)");
+  const std::string name = "piece " + std::to_string(position);
+  const std::string shape = dice.pick(shapes);
+  row.bind(1, sample).bind(2, std::int64_t{position}).bind(3, name).bind(4, name).bind(5, dice.pick(roles));
+  row.bind(6, dice.pick(sides)).bind(7, shape);
+  row.bind_null(8).bind_null(9).bind_null(12).bind_null(13).bind_null(14).bind_null(15);
+  if (!dice.one_in(8)) {
+    const std::int64_t width = figure(dice);
+    row.bind(8, width);
+    if (shape == "circle" || shape == "square") {
+      row.bind(9, width);
+    } else if (!dice.one_in(8)) {
+      row.bind(9, figure(dice));
+    }
+  }
+  row.bind(10, std::int64_t{dice.upto(2)}).bind(11, dice.one_in(4) ? "scrap" : "");
+  if (dice.one_in(3)) {
+    const int die = 1 + dice.upto(4);
+    row.bind(12, std::int64_t{die <= 2 ? 1 : 2});
+    if (!dice.one_in(3)) row.bind(13, std::int64_t{die}).bind(14, std::int64_t{die});
+  }
+  if (dice.one_in(5)) row.bind(15, std::int64_t{1 + dice.upto(5)});
+  row.bind(16, std::int64_t{dice.one_in(4) ? 1 + dice.upto(3) : 1})
+      .bind(17, dice.one_in(4) ? sentence(dice) : "");
+  row.run();
+  const std::int64_t element = db.last_row();
+  for (int i = dice.upto(3); i > 0; --i) add_mention(db, dice, sample, element);
+}
+
+void add_sample(const Database& db, Dice& dice, const std::string& title) {
+  Statement row = db.prepare(
+      "INSERT INTO sample (uuid, title, key, made, closed_width_nm, closed_height_nm, words, steps, note, "
+      "based_on) "
+      "VALUES (?,?,?,?,?,?,?,?,?,?)");
+  row.bind(1, title).bind(2, title).bind(3, title).bind(4, dice.pick(dates)).bind_null(5).bind_null(6);
+  if (!dice.one_in(4)) row.bind(5, figure(dice)).bind(6, figure(dice));
+  row.bind(7, sentence(dice)).bind(8, sentence(dice)).bind(9, sentence(dice));
+  row.bind(10, dice.one_in(6) ? "card 003" : "");
+  row.run();
+  const std::int64_t sample = db.last_row();
+  for (int i = 1, n = dice.upto(6); i <= n; ++i) add_element(db, dice, sample, i);
+  for (int i = dice.upto(4); i > 0; --i) add_mention(db, dice, sample, std::nullopt);
+}
+
+std::string card(int number) {
+  const std::string digits = std::to_string(number);
+  return "card " + std::string(3 - std::min<std::size_t>(3, digits.size()), '0') + digits;
+}
+
+void fill(const Database& db, Dice& dice, int samples) {
+  db.execute(
+      "INSERT INTO colour (id, uuid, name, key) VALUES "
+      "(1,'a','sage','sage'),(2,'b','kelp','kelp'),(3,'c','moon','moon');"
+      "INSERT INTO supply (id, uuid, key, kind, set_name, name, words, colour_id) VALUES "
+      "(1,'a','a','ink','harbour','pearls','happy owl',1),(2,'b','b','stamp','','snow','',NULL);"
+      "INSERT INTO die_set (id, uuid, name, key) VALUES (1,'a','tidepool circles','tidepool "
+      "circles'),(2,'b','moonrise','moonrise');"
+      "INSERT INTO die (id, uuid, set_id, label, key) VALUES "
+      "(1,'a',1,'1','1'),(2,'b',1,'2','2'),(3,'c',2,'large','large'),(4,'d',2,'small','small');"
+      "INSERT INTO line (id, die_id, kind, name, shape) VALUES "
+      "(1,1,'cut','cut','circle'),(2,2,'stitched','stitched','circle'),"
+      "(3,3,'cut','cut','oval'),(4,4,'window','window','oval'),(5,4,'window','window 2','oval');");
+  for (int i = 1; i <= samples; ++i) add_sample(db, dice, card(i));
+}
+
+Node one(Says says) {
+  Node node;
+  node.kind = Kind::one;
+  node.constraint.push_back({std::move(says), "asked", "asked", {}});
+  return node;
+}
+
+SizeIs a_size(Dice& dice) {
+  SizeIs size;
+  size.relation = static_cast<Relation>(dice.upto(7));
+  size.one_figure = dice.one_in(2);
+  size.low = Length::nm(dice.pick(figures));
+  size.high = size.low + Length::nm(16'000'000);
+  size.second = Length::nm(dice.pick(figures));
+  size.unit = dice.one_in(3) ? Unit::mm : Unit::inch;
+  size.placed = dice.one_in(4);
+  size.height = size.one_figure && size.placed && dice.one_in(2);
+  if (dice.one_in(5)) size.tolerance = Length::nm(dice.pick(edges));
+  return size;
+}
+
+Says of_piece(Dice& dice) {
+  switch (dice.upto(8)) {
+    case 0:
+      return ShapeIs{dice.one_in(3) ? std::vector<std::string>{"circle", "oval"}
+                                    : std::vector{dice.pick(shapes)}};
+    case 1:
+      return RoleIs{{roles[static_cast<std::size_t>(dice.upto(3))]}};
+    case 2:
+      return SideIs{sides[static_cast<std::size_t>(dice.upto(2))]};
+    case 3:
+      return ColourIs{static_cast<ColourUse>(dice.upto(3)), {1 + dice.upto(3)}, "sage"};
+    case 4:
+      return TechniqueIs{{dice.pick(techniques)}};
+    case 5:
+      return SupplyIs{{1 + dice.upto(2)}, "pearls"};
+    case 6: {
+      DieIs die{{1, 2}, "", dice.one_in(2), "tidepool circles"};
+      if (dice.one_in(2)) die.dies = {1 + dice.upto(4)};
+      if (dice.one_in(3)) die.line = "window";
+      return die;
+    }
+    default:
+      return CountIs{1 + dice.upto(3)};
+  }
+}
+
+Node piece(Dice& dice) {
+  Node node;
+  node.kind = Kind::piece;
+  if (dice.one_in(2)) node.children.push_back(one(a_size(dice)));
+  if (dice.one_in(2)) node.children.push_back(one(ShapeIs{{dice.pick(shapes)}}));
+  if (node.children.empty() || dice.one_in(2)) node.children.push_back(one(of_piece(dice)));
+  if (dice.one_in(5)) {
+    Node inner;
+    inner.kind = dice.one_in(2) ? Kind::any : Kind::none;
+    for (int i = 0; i < 2; ++i) {
+      Says says = of_piece(dice);
+      if (std::get_if<CountIs>(&says)) says = ShapeIs{{"oval"}};
+      inner.children.push_back(one(std::move(says)));
+    }
+    node.children.push_back(std::move(inner));
+  }
+  return node;
+}
+
+Says of_sample(Dice& dice) {
+  switch (dice.upto(9)) {
+    case 0:
+      return FoldIs{{dice.pick(folds)}, "fold"};
+    case 1:
+      return OccasionIs{{dice.pick(occasions)}};
+    case 2:
+      return TechniqueIs{{dice.pick(techniques)}};
+    case 3:
+      return ColourIs{ColourUse::either, {1 + dice.upto(3)}, "sage"};
+    case 4:
+      return MadeIn{dice.pick(dates), dice.pick(dates)};
+    case 5: {
+      ClosedSizeIs closed;
+      closed.form = static_cast<ClosedSizeIs::Form>(dice.upto(4));
+      if (dice.one_in(2) || closed.form == ClosedSizeIs::Form::any) closed.size = a_size(dice);
+      return closed;
+    }
+    case 6:
+      return BasedOn{3, "card 003"};
+    case 7:
+      return HasNo{dice.pick(std::vector<std::string>{"made", "note", "fold", "technique"})};
+    default:
+      return TitleIs{1 + dice.upto(40), "a card"};
+  }
+}
+
+Node some_words(Dice& dice) {
+  WordsAre words{{dice.pick(vocabulary)}, dice.one_in(3)};
+  if (dice.one_in(2)) words.words.push_back(dice.pick(vocabulary));
+  return one(std::move(words));
+}
+
+Node part(Dice& dice) {
+  const int kind = dice.upto(12);
+  if (kind < 6) return piece(dice);
+  if (kind < 8) return one(of_sample(dice));
+  if (kind < 10) return some_words(dice);
+  Node node;
+  node.kind = kind == 10 ? Kind::any : Kind::none;
+  for (int i = 0; i < 2; ++i) {
+    if (dice.one_in(3)) {
+      node.children.push_back(some_words(dice));
+    } else if (dice.one_in(2)) {
+      // Sizes within "or" count for closeness by a rule of their own; the set is what is compared here.
+      Node child = piece(dice);
+      std::erase_if(child.children, [&](const Node& c) {
+        return node.kind == Kind::any && c.kind == Kind::one &&
+               std::get_if<SizeIs>(&c.constraint.front().says);
+      });
+      if (child.children.empty()) child.children.push_back(one(ShapeIs{{"oval"}}));
+      node.children.push_back(std::move(child));
+    } else {
+      Says says = of_sample(dice);
+      if (std::get_if<ClosedSizeIs>(&says)) says = FoldIs{{"z fold"}, "z fold"};
+      node.children.push_back(one(std::move(says)));
+    }
+  }
+  return node;
+}
+
+Question a_question(Dice& dice) {
+  Question question;
+  question.tree.kind = Kind::all;
+  for (int i = 1 + dice.upto(3); i > 0; --i) question.tree.children.push_back(part(dice));
+  return question;
+}
+
+bool asks_words(const Node& node) {
+  if (node.kind == Kind::one) return std::holds_alternative<WordsAre>(node.constraint.front().says);
+  return std::any_of(node.children.begin(), node.children.end(), asks_words);
+}
+
+// --- the tests ---
+
+class SearchProperty : public testing::Test {
+ protected:
+  void SetUp() override {
+    folder_ = fs::temp_directory_path() / ("insetbook-search-property-" + std::to_string(getpid()));
+    fs::remove_all(folder_);
+  }
+  void TearDown() override { fs::remove_all(folder_); }
+
+  Book make(Dice& dice, int samples) {
+    fs::remove_all(folder_);
+    auto book = Book::create(folder_);
+    EXPECT_TRUE(book) << book.error().what;
+    const auto done = book->change("made a book", [&](Change& change) -> Result<void> {
+      fill(change.database(), dice, samples);
+      return {};
+    });
+    EXPECT_TRUE(done) << done.error().what;
+    return std::move(*book);
+  }
+
+  fs::path folder_;
+};
+
+Ids ids(const Hits& hits) {
+  Ids out;
+  for (const Hit& hit : hits.hits) out.push_back(hit.sample);
+  return out;
+}
+
+Ids asked(const Book& book, const Question& question, Index* index = nullptr, std::size_t limit = 1'000) {
+  SearchOptions options;
+  options.limit = limit;
+  options.index = index;
+  options.nearest = 0;
+  const auto hits = search(book, question, options);
+  EXPECT_TRUE(hits) << hits.error().what;
+  return hits ? ids(*hits) : Ids{-1};
+}
+
+TEST_F(SearchProperty, agrees_with_a_plain_scan) {
+  int found = 0, empty = 0;
+  for (unsigned seed = 1; seed <= 6; ++seed) {
+    Dice dice(seed);
+    const Book book = make(dice, 200);
+    const Scan scan(book);
+    Index index(folder_);
+    for (int i = 0; i < 250; ++i) {
+      const Question question = a_question(dice);
+      const auto met = scan.find(question.tree);
+      Ids expected;
+      for (const auto& each : met) expected.push_back(each.sample);
+      Ids got = asked(book, question, &index);
+      met.empty() ? ++empty : ++found;
+      if (asks_words(question.tree)) {
+        std::map<std::int64_t, std::int64_t> beyond;
+        for (const auto& each : met) beyond[each.sample] = each.beyond;
+        for (std::size_t k = 1; k < got.size(); ++k) {
+          EXPECT_LE(beyond[got[k - 1]], beyond[got[k]]) << "seed " << seed << " question " << i;
+        }
+        std::sort(got.begin(), got.end());
+        std::sort(expected.begin(), expected.end());
+      } else {
+        const Ids first = asked(book, question, &index, 7);
+        const Ids of_expected(expected.begin(),
+                              expected.begin() + std::min<std::ptrdiff_t>(7, std::ssize(expected)));
+        EXPECT_EQ(first, of_expected) << "seed " << seed << " question " << i;
+      }
+      ASSERT_EQ(got, expected) << "seed " << seed << " question " << i << "\n"
+                               << explain_search(book, question);
+    }
+  }
+  EXPECT_GT(found, 300);
+  EXPECT_GT(empty, 100);
+}
+
+}  // namespace
+}  // namespace insetbook
