@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 //
-// A folder that lives as long as a test.
+// A folder that lives as long as a test; in memory where the system has such a place, because a book syncs a
+// lot.
 #pragma once
 
 #include <cstdlib>
@@ -13,7 +14,13 @@ namespace insetbook {
 class TemporaryFolder {
  public:
   TemporaryFolder() {
-    std::string name = (std::filesystem::temp_directory_path() / "insetbook-XXXXXX").string();
+    const std::filesystem::path memory = "/dev/shm";
+    std::string name = (memory / "insetbook-XXXXXX").string();
+    if (::mkdtemp(name.data()) != nullptr) {
+      path_ = name;
+      return;
+    }
+    name = (std::filesystem::temp_directory_path() / "insetbook-XXXXXX").string();
     if (::mkdtemp(name.data()) == nullptr) throw std::runtime_error("no temporary folder");
     path_ = name;
   }
