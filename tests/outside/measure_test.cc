@@ -4,6 +4,8 @@
 #include <gtest/gtest.h>
 #include <unicode/uchar.h>
 
+#include <array>
+#include <charconv>
 #include <cmath>
 #include <fstream>
 #include <map>
@@ -41,6 +43,14 @@ std::vector<std::vector<std::string>> table(const std::filesystem::path& path) {
   while (std::getline(in, line))
     if (!line.empty()) rows.push_back(cells(line));
   return rows;
+}
+
+// Without the locale, whose decimal mark may be a comma.
+double number(const std::string& text) {
+  double value = 0;
+  const auto [end, error] = std::from_chars(text.data(), text.data() + text.size(), value);
+  EXPECT_TRUE(error == std::errc() && end == text.data() + text.size()) << text;
+  return value;
 }
 
 std::int64_t nm(const std::string& text) {
@@ -84,8 +94,8 @@ TEST(MeasureOutside, SixtyFourthsOfAnInch) {
     EXPECT_EQ(nm(row[0] + " in"), nm(row[3] + " mm")) << row[0];
     EXPECT_EQ(nm(row[2] + " in"), nm(row[3] + " mm")) << row[0];
     EXPECT_EQ(write(Length::nm(nm(row[0] + " in")), Unit::inch), reduced + " in");
-    const double mm = std::stod(row[3]);
-    EXPECT_EQ(std::stod(write_figure(Length::nm(nm(row[0] + " in")), Unit::mm)), mm);
+    const double mm = number(row[3]);
+    EXPECT_EQ(number(write_figure(Length::nm(nm(row[0] + " in")), Unit::mm)), mm);
     ++checked;
   }
   EXPECT_EQ(checked, 64);
@@ -133,8 +143,8 @@ TEST(MeasureOutside, PaperSizes) {
   for (const auto& row : table(*path)) {
     const Unit unit = row[4] == "in" ? Unit::inch : Unit::mm;
     const double one = unit == Unit::inch ? 25'400'000 : 1'000'000;
-    const Length width = Length::nm(std::llround(std::stod(row[2]) * one));
-    const Length height = Length::nm(std::llround(std::stod(row[3]) * one));
+    const Length width = Length::nm(std::llround(number(row[2]) * one));
+    const Length height = Length::nm(std::llround(number(row[3]) * one));
     for (const std::string& text :
          {row[2] + " x " + row[3] + " " + row[4], row[2] + row[4] + "×" + row[3] + row[4],
           write_size(width, height, Unit::inch), write_size(width, height, Unit::mm)}) {
