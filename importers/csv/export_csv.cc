@@ -108,8 +108,10 @@ class TablesWriter {
   void samples(std::string& out);
   void elements(std::string& out);
   void tried(std::string& out);
-  std::string mentions(std::int64_t sample_id, std::optional<std::int64_t> element_id,
-                       std::initializer_list<std::string_view> kinds);
+  struct MentionCells {
+    std::string fold, occasion, colour, ink, technique, supply;
+  };
+  MentionCells mentions(std::int64_t sample_id, std::optional<std::int64_t> element_id);
   std::string photos(std::int64_t sample_id);
 
   // A text that was read as a size says its unit; any other stays as it is.
@@ -207,8 +209,10 @@ void TablesWriter::supplies(std::string& out) {
   one.reset();
 }
 
-std::string TablesWriter::mentions(std::int64_t sample_id, std::optional<std::int64_t> element_id,
-                                   std::initializer_list<std::string_view> kinds) {
+// A feature may have been said as a fold or as a technique, a material as a technique or as a supply. What
+// matters is the order in which import puts them together again: folds, techniques, supplies.
+TablesWriter::MentionCells TablesWriter::mentions(std::int64_t sample_id,
+                                                  std::optional<std::int64_t> element_id) {
   Statement& one =
       element_id
           ? book_.statement("SELECT kind, written FROM mention WHERE element_id = ? ORDER BY position, id")
@@ -216,12 +220,27 @@ std::string TablesWriter::mentions(std::int64_t sample_id, std::optional<std::in
                 "SELECT kind, written FROM mention WHERE sample_id = ? AND element_id IS NULL "
                 "ORDER BY position, id");
   one.bind(1, element_id ? *element_id : sample_id);
-  std::string text;
-  while (one.step())
-    for (const std::string_view kind : kinds)
-      if (one.text(0) == kind) text += fmt::format("{}{}", text.empty() ? "" : "; ", one.text(1));
+  std::vector<std::pair<std::string, std::string>> all;
+  std::size_t last_technique = 0;
+  while (one.step()) {
+    all.emplace_back(one.text(0), one.text(1));
+    if (all.back().first == "technique" || all.back().first == "feature") last_technique = all.size();
+  }
   one.reset();
-  return text;
+  MentionCells cells;
+  bool only_folds = !element_id;
+  for (std::size_t i = 0; i < all.size(); ++i) {
+    const auto& [kind, written] = all[i];
+    only_folds = only_folds && (kind == "fold" || kind == "feature");
+    std::string& cell = kind == "fold" || (kind == "feature" && only_folds)               ? cells.fold
+                        : kind == "occasion"                                              ? cells.occasion
+                        : kind == "paper"                                                 ? cells.colour
+                        : kind == "ink"                                                   ? cells.ink
+                        : kind == "supply" || (kind == "material" && i >= last_technique) ? cells.supply
+                                                                                          : cells.technique;
+    cell += (cell.empty() ? "" : "; ") + written;
+  }
+  return cells;
 }
 
 // The bytes go beside the tables, each under its hash, with the name that the person gave.
@@ -260,13 +279,14 @@ void TablesWriter::samples(std::string& out) {
     const std::int64_t id = one.integer(0);
     row[Column::sample] = one.text(1);
     row[Column::made] = one.text(2);
-    row[Column::occasion] = mentions(id, std::nullopt, {"occasion"});
-    row[Column::fold] = mentions(id, std::nullopt, {"fold"});
+    const MentionCells said = mentions(id, std::nullopt);
+    row[Column::occasion] = said.occasion;
+    row[Column::fold] = said.fold;
     row[Column::base] = one.text(6).empty() && !one.is_null(3) ? size_text(one, 3) : std::string(one.text(6));
     row[Column::scores] = with_units(one.text(7), unit_, Numbers::are_lengths);
     row[Column::finished] = sized_text(one.text(8), !one.is_null(14));
-    row[Column::technique] = mentions(id, std::nullopt, {"technique", "feature", "material"});
-    row[Column::supply] = mentions(id, std::nullopt, {"supply"});
+    row[Column::technique] = said.technique;
+    row[Column::supply] = said.supply;
     row[Column::words] = one.text(9);
     row[Column::envelope] = one.text(10);
     row[Column::steps] = one.text(11);
@@ -300,16 +320,17 @@ void TablesWriter::elements(std::string& out) {
       row[Column::size] = one.integer(8) != 0 ? placed_size(Length::nm(one.integer(5)),
                                                             Length::nm(one.integer(6)), unit_of(one.text(7)))
                                               : size_text(one, 5);
-    row[Column::colour] = mentions(sample_id, id, {"paper"});
-    row[Column::ink] = mentions(sample_id, id, {"ink"});
-    row[Column::supply] = mentions(sample_id, id, {"supply", "material"});
+    const MentionCells said = mentions(sample_id, id);
+    row[Column::colour] = said.colour;
+    row[Column::ink] = said.ink;
+    row[Column::supply] = said.supply;
     row[Column::die_set] = one.text(10);
     row[Column::die] = one.text(11);
     row[Column::line] = one.text(12);
     row[Column::goes] = one.text(13);
     row[Column::at] = with_units(one.text(14), unit_, Numbers::are_counts);
     row[Column::glue] = with_units(one.text(15), unit_, Numbers::are_lengths);
-    row[Column::technique] = mentions(sample_id, id, {"technique", "feature"});
+    row[Column::technique] = said.technique;
     if (one.integer(16) != 1) row[Column::count] = std::to_string(one.integer(16));
     row[Column::note] = one.text(17);
     row.write(out);

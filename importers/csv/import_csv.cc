@@ -91,7 +91,7 @@ Result<void> import_tables(Change& change, std::vector<TableSource> sources, con
   import_samples(session);
   import_elements(session);
   import_tried(session);
-  session.report_unknown();
+  session.report_kept_as_text();
   for (TableFile& file : session.files) report.files.push_back(file.counts);
   if (!options.refused_file.empty()) return write_refused(session, options.refused_file, report);
   return {};

@@ -117,7 +117,7 @@ std::string DiesImport::shape_of(const TableFile& file, const CsvRow& row, Cells
   }
   const auto& term = session_.lookups.term(VocabularyName::shape, said);
   const std::string shape = term ? *term : said;
-  if (!term && !shape_kind(said)) session_.unknown("shape", said, file, row);
+  if (!term && !shape_kind(said)) session_.kept_as_text("unknown shape", said, file, row);
   if (!in_size.empty() && shape_kind(in_size) != shape_kind(shape))
     cells.complain(Column::size, fmt::format("the size says \"{}\", the shape \"{}\"", in_size, said),
                    "the same shape in both");

@@ -184,7 +184,7 @@ void ElementsImport::read_words(const TableFile& file, Cells& cells, Piece& piec
     if (!cells.has(column)) return;
     const std::string said = cells.name(column);
     const auto& term = session_.lookups.term(in, said);
-    if (!term && !said.empty()) session_.unknown(what, said, file, piece.csv);
+    if (!term && !said.empty()) session_.kept_as_text(fmt::format("unknown {}", what), said, file, piece.csv);
     field = term ? *term : said;
   };
   term_or_text(Column::role, VocabularyName::role, "role", piece.row.role);
@@ -341,7 +341,7 @@ bool ElementsImport::resolve(Piece& piece) {
     }
   }
   if (fold(target) != "base" && fold(target) != "card" && fold(target) != "flap")
-    session_.unknown("piece in goes:", target, file_of(piece), piece.csv);
+    session_.kept_as_text("unknown piece", target, file_of(piece), piece.csv);
   return true;
 }
 

@@ -40,7 +40,7 @@ void read_weight(Session& session, const TableFile& file, const CsvRow& row, Cel
   supply.weight_text = cells.name(Column::weight);
   supply.weight_mg_m2 = read_paper_weight(supply.weight_text);
   if (!supply.weight_text.empty() && !supply.weight_mg_m2)
-    session.unknown("weight", supply.weight_text, file, row);
+    session.kept_as_text("weight", supply.weight_text, file, row);
 }
 
 void read_plain(Cells& cells, SupplyRow& supply) {
@@ -130,7 +130,7 @@ class SuppliesImport {
     const auto& opening = session_.lookups.opening(supply.cut_by);
     if (!opening && opening.error().kind != ProblemKind::ambiguous &&
         !set_named(session_.book, fold(supply.cut_by)))
-      session_.unknown("die", supply.cut_by, file, row);
+      session_.kept_as_text("unknown die", supply.cut_by, file, row);
   }
 
   void check_value(const TableFile& file, const CsvRow& row, const SupplyRow& supply) {

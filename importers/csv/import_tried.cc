@@ -63,7 +63,7 @@ void read_panel(Session& session, const TableFile& file, const CsvRow& row, Cell
   if (said.empty()) cells.complain(Column::shape, "the panel has no shape", "rectangle, circle, …");
   const auto& term = session.lookups.term(VocabularyName::shape, said);
   tried.shape = term ? *term : said;
-  if (!term && !said.empty()) session.unknown("shape", said, file, row);
+  if (!term && !said.empty()) session.kept_as_text("unknown shape", said, file, row);
   if (!size.size) {
     if (!unreadable) cells.complain(Column::size, "the panel has no size", "3-1/8 x 4-1/8 in");
     return;

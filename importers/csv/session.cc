@@ -107,16 +107,16 @@ void Session::count(TableFile& file, PutResult result) {
   }
 }
 
-void Session::unknown(std::string_view what, std::string_view written, const TableFile& file,
-                      const CsvRow& row) {
+void Session::kept_as_text(std::string_view what, std::string_view written, const TableFile& file,
+                           const CsvRow& row) {
   const auto [it, is_new] = unknown_places_.emplace(fmt::format("{}\x1f{}", what, written), unknown_.size());
   if (is_new) unknown_.push_back({std::string(what), std::string(written), place_of(file, row.number), 0});
   ++unknown_[it->second].times;
 }
 
-void Session::report_unknown() {
+void Session::report_kept_as_text() {
   for (const Unknown& one : unknown_) {
-    note(fmt::format("unknown {} \"{}\" kept as text ({}{})", one.what, one.written,
+    note(fmt::format("{} \"{}\" kept as text ({}{})", one.what, one.written,
                      one.times == 1 ? std::string() : fmt::format("{} times, first in ", one.times),
                      one.first));
   }
@@ -136,7 +136,7 @@ void mention_terms(Session& session, const TableFile& file, const CsvRow& row,
       mention.term = term;
       break;
     }
-    if (!mention.term) session.unknown(what, word, file, row);
+    if (!mention.term) session.kept_as_text(fmt::format("unknown {}", what), word, file, row);
     mentions.push_back(std::move(mention));
   }
 }
@@ -153,7 +153,7 @@ void mention_supplies(Session& session, const TableFile& file, const CsvRow& row
         mention.kind = "material";
         mention.term = material;
       } else {
-        session.unknown("supply", name, file, row);
+        session.kept_as_text("unknown supply", name, file, row);
       }
     }
     mentions.push_back(std::move(mention));
@@ -168,7 +168,7 @@ void mention_colours(Session& session, const TableFile& file, const CsvRow& row,
     mention.kind = kind;
     mention.written = name;
     mention.colour_id = session.lookups.colour(name);
-    if (!mention.colour_id) session.unknown("colour", name, file, row);
+    if (!mention.colour_id) session.kept_as_text("unknown colour", name, file, row);
     mentions.push_back(std::move(mention));
   }
 }
@@ -186,7 +186,7 @@ SizeOnRecord record_size(Session& session, const TableFile& file, const CsvRow& 
   SizeOnRecord size;
   size.text = cell.text;
   if (!cell.size) {
-    if (cell.kept_as_text) session.unknown("size", cell.text, file, row);
+    if (cell.kept_as_text) session.kept_as_text("size", cell.text, file, row);
     return size;
   }
   const auto kind = shape_kind(shape.empty() ? std::string_view(cell.size->shape) : shape);
@@ -197,7 +197,7 @@ SizeOnRecord record_size(Session& session, const TableFile& file, const CsvRow& 
       cells.complain(cell.column, fmt::format("\"{}\" is one figure; the shape {} has two", cell.text, shape),
                      "a width and a height: 2 x 3 in");
     else
-      session.unknown("size of one figure", cell.text, file, row);
+      session.kept_as_text("size of one figure", cell.text, file, row);
     return size;
   }
   size.width = cell.size->width;

@@ -71,10 +71,11 @@ class Session {
   void note(std::string text) { report.notes.push_back(std::move(text)); }
   void progress();
 
-  // A word that is kept as text: `what` is "colour", "supply" … Reported once for each word, with where it
-  // stood first.
-  void unknown(std::string_view what, std::string_view written, const TableFile& file, const CsvRow& row);
-  void report_unknown();
+  // A word that is kept as text: `what` is "unknown colour", "size" … Reported once for each word, with where
+  // it stood first.
+  void kept_as_text(std::string_view what, std::string_view written, const TableFile& file,
+                    const CsvRow& row);
+  void report_kept_as_text();
 
  private:
   struct Unknown {

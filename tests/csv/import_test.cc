@@ -56,8 +56,8 @@ TEST(ImportTables, AllFiveInAnyOrder) {
                                           "samples.csv samples +2 ~0 =0 !0",
                                           "supplies.csv supplies +3 ~0 =0 !0", "dies.csv dies +5 ~0 =0 !0"));
   EXPECT_THAT(report.notes,
-              ElementsAre("unknown size \"3 rolls\" kept as text (row 4 of supplies.csv)",
-                          "unknown piece in goes: \"frame of air\" kept as text (row 4 of elements.csv)"));
+              ElementsAre("size \"3 rolls\" kept as text (row 4 of supplies.csv)",
+                          "unknown piece \"frame of air\" kept as text (row 4 of elements.csv)"));
   const auto low_tide = sample_titled(book.book, "low tide");
   ASSERT_TRUE(low_tide);
   const auto pieces = elements_of(book.book, *low_tide);
