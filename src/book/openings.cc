@@ -229,9 +229,7 @@ std::vector<TriedPanel> tried_in(const Book& book, std::int64_t line_id) {
 
 namespace {
 
-constexpr std::size_t samples_named = 5;
-
-// The rows come in order of line, shape, size and result, the newest sample first.
+// The rows come in order of line, shape, size and result; the newest sample of each is known.
 std::vector<TriedCount> count_rows(Statement& row) {
   std::vector<TriedCount> counts;
   while (row.step()) {
@@ -248,35 +246,59 @@ std::vector<TriedCount> count_rows(Statement& row) {
       next.unit = unit_of(row.text(4));
       last = &counts.emplace_back(std::move(next));
     }
-    (row.integer(7) != 0 ? last->by_hand : last->pieces) += 1;
+    (row.integer(7) != 0 ? last->by_hand : last->pieces) += row.integer(8);
     const auto sample = row.maybe_integer(6);
-    if (sample && last->samples.size() < samples_named &&
-        std::find(last->samples.begin(), last->samples.end(), *sample) == last->samples.end()) {
+    if (sample && std::find(last->samples.begin(), last->samples.end(), *sample) == last->samples.end()) {
       last->samples.push_back(*sample);
     }
   }
+  for (TriedCount& count : counts) std::sort(count.samples.rbegin(), count.samples.rend());
   return counts;
+}
+
+void add_newest_samples(const Book& book, TriedCount& count) {
+  constexpr std::size_t samples_named = 5;
+  Statement& row = book.statement(
+      "SELECT DISTINCT sample_id FROM element WHERE in_line_id = ? AND shape = ? AND width_nm = ? AND "
+      "height_nm = ? "
+      "ORDER BY sample_id DESC LIMIT 5");
+  row.bind_all(count.line_id, std::string_view(count.shape), count.width.nm(), count.height.nm());
+  while (row.step()) {
+    if (std::find(count.samples.begin(), count.samples.end(), row.integer(0)) == count.samples.end()) {
+      count.samples.push_back(row.integer(0));
+    }
+  }
+  std::sort(count.samples.rbegin(), count.samples.rend());
+  if (count.samples.size() > samples_named) count.samples.resize(samples_named);
 }
 
 }  // namespace
 
 std::vector<TriedCount> tried_counts_in(const Book& book, std::int64_t line_id) {
   Statement& statement = book.statement(
-      "SELECT line_id, shape, width_nm, height_nm, unit, result, sample_id, 1 FROM tried WHERE line_id = ?1 "
-      "UNION ALL SELECT in_line_id, shape, width_nm, height_nm, unit, 'fits', sample_id, 0 FROM element "
-      "WHERE in_line_id = ?1 AND width_nm IS NOT NULL AND height_nm IS NOT NULL ORDER BY 1, 2, 3, 4, 6, 7 "
-      "DESC");
+      "SELECT line_id, shape, width_nm, height_nm, unit, result, sample_id, 1, 1 FROM tried WHERE line_id = "
+      "?1 "
+      "UNION ALL SELECT in_line_id, shape, width_nm, height_nm, unit, 'fits', max(sample_id), 0, count(*) "
+      "FROM element "
+      "WHERE in_line_id = ?1 AND width_nm IS NOT NULL AND height_nm IS NOT NULL "
+      "GROUP BY in_line_id, shape, width_nm, height_nm ORDER BY 1, 2, 3, 4, 6, 7 DESC");
   statement.bind(1, line_id);
-  return count_rows(statement);
+  std::vector<TriedCount> counts = count_rows(statement);
+  for (TriedCount& count : counts) {
+    if (count.pieces > 0) add_newest_samples(book, count);
+  }
+  return counts;
 }
 
 std::vector<TriedCount> tried_counts_in_set(const Book& book, std::int64_t set_id) {
   Statement& statement = book.statement(
-      "SELECT line_id, shape, width_nm, height_nm, unit, result, sample_id, 1 FROM tried "
+      "SELECT line_id, shape, width_nm, height_nm, unit, result, sample_id, 1, 1 FROM tried "
       "WHERE line_id IN (SELECT l.id FROM line l JOIN die d ON d.id = l.die_id WHERE d.set_id = ?1) "
-      "UNION ALL SELECT in_line_id, shape, width_nm, height_nm, unit, 'fits', sample_id, 0 FROM element "
+      "UNION ALL SELECT in_line_id, shape, width_nm, height_nm, unit, 'fits', max(sample_id), 0, count(*) "
+      "FROM element "
       "WHERE in_line_id IN (SELECT l.id FROM line l JOIN die d ON d.id = l.die_id WHERE d.set_id = ?1) "
-      "AND width_nm IS NOT NULL AND height_nm IS NOT NULL ORDER BY 1, 2, 3, 4, 6, 7 DESC");
+      "AND width_nm IS NOT NULL AND height_nm IS NOT NULL "
+      "GROUP BY in_line_id, shape, width_nm, height_nm ORDER BY 1, 2, 3, 4, 6, 7 DESC");
   statement.bind(1, set_id);
   return count_rows(statement);
 }
