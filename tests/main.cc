@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 //
-// Runs the tests in the locale of the environment, so that tests/run.sh can run them where a comma is the decimal mark.
+// Runs the tests in the locale of the environment, so that tests/run.sh can run them where a comma is the
+// decimal mark.
 #include <gtest/gtest.h>
 
 #include <clocale>

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 //
-// The table of folders in DEVELOPERS.md is the rule: every #include and every CMake target is compared with it.
+// The table of folders in DEVELOPERS.md is the rule: every #include and every CMake target is compared with
+// it.
 #include <gtest/gtest.h>
 
 #include <algorithm>
@@ -42,7 +43,9 @@ std::string trimmed(std::string text) {
 std::map<std::string, std::set<std::string>> named_in_table() {
   std::map<std::string, std::set<std::string>> table;
   for (const std::string& line : lines(root / "DEVELOPERS.md")) {
-    if (line.rfind("| `src/", 0) != 0 && line.rfind("| `importers/", 0) != 0 && line.rfind("| `schema", 0) != 0) continue;
+    if (line.rfind("| `src/", 0) != 0 && line.rfind("| `importers/", 0) != 0 &&
+        line.rfind("| `schema", 0) != 0)
+      continue;
     std::vector<std::string> cells;
     std::istringstream row(line);
     for (std::string cell; std::getline(row, cell, '|');) cells.push_back(trimmed(cell));
@@ -58,7 +61,8 @@ std::map<std::string, std::set<std::string>> named_in_table() {
 }
 
 // A folder may use what it names, and what those name in turn.
-std::set<std::string> may_use(const std::map<std::string, std::set<std::string>>& table, const std::string& folder) {
+std::set<std::string> may_use(const std::map<std::string, std::set<std::string>>& table,
+                              const std::string& folder) {
   std::set<std::string> reached = {folder};
   std::vector<std::string> open = {folder};
   while (!open.empty()) {
@@ -112,7 +116,8 @@ TEST(Folders, EveryFolderStandsInTheTable) {
   for (const auto& entry : fs::directory_iterator(root / "src"))
     if (entry.is_directory()) EXPECT_TRUE(table.contains(entry.path().filename().string())) << entry.path();
   for (const auto& entry : fs::directory_iterator(root / "importers"))
-    if (entry.is_directory()) EXPECT_TRUE(table.contains("importers/" + entry.path().filename().string())) << entry.path();
+    if (entry.is_directory())
+      EXPECT_TRUE(table.contains("importers/" + entry.path().filename().string())) << entry.path();
 }
 
 TEST(Folders, TargetsLinkWhatTheTableNames) {
@@ -127,7 +132,8 @@ TEST(Folders, TargetsLinkWhatTheTableNames) {
     std::set<std::string> linked;
     if (const std::size_t begin = call.find("NEEDS"); begin != std::string::npos) {
       std::istringstream words(call.substr(begin + 5, call.find("LIBRARIES") - begin - 5));
-      for (std::string word; words >> word;) linked.insert(word.rfind("importers_", 0) == 0 ? "importers/" + word.substr(10) : word);
+      for (std::string word; words >> word;)
+        linked.insert(word.rfind("importers_", 0) == 0 ? "importers/" + word.substr(10) : word);
     }
     EXPECT_EQ(linked, needs) << folder;
   }

@@ -1,0 +1,131 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "answers/book_names.h"
+
+#include <algorithm>
+
+#include "book/names.h"
+#include "book/openings.h"
+#include "colour/nearest.h"
+#include "colour/words.h"
+
+namespace insetbook {
+namespace {
+
+NameKind name_kind(RecordKind kind) {
+  switch (kind) {
+    case RecordKind::set:
+      return NameKind::set;
+    case RecordKind::die:
+      return NameKind::die;
+    case RecordKind::supply:
+      return NameKind::supply;
+    case RecordKind::colour:
+      return NameKind::colour;
+    case RecordKind::sample:
+      return NameKind::sample;
+  }
+  return NameKind::sample;
+}
+
+// What tells the record from others of its name: a supply's kind, a die's set.
+std::string detail_of(const Book& book, const NameHit& hit) {
+  if (hit.kind != RecordKind::supply && hit.kind != RecordKind::die) return {};
+  Statement& row =
+      hit.kind == RecordKind::supply
+          ? book.statement("SELECT kind FROM supply WHERE id = ?1")
+          : book.statement("SELECT s.name FROM die d JOIN die_set s ON s.id = d.set_id WHERE d.id = ?1");
+  row.bind(1, hit.id);
+  std::string detail = row.step() ? std::string(row.text(0)) : std::string();
+  row.reset();
+  return detail;
+}
+
+// "2" is an order within a set and no name of its own; "large tag" is one.
+bool only_digits(std::string_view text) {
+  return std::all_of(text.begin(), text.end(), [](char c) { return c >= '0' && c <= '9'; });
+}
+
+std::vector<NamedRecord> named(const Book& book, const std::vector<NameHit>& hits) {
+  std::vector<NamedRecord> records;
+  for (const NameHit& hit : hits)
+    records.push_back({name_kind(hit.kind), hit.id, hit.name, detail_of(book, hit)});
+  return records;
+}
+
+std::vector<std::int64_t> ids_at(const std::vector<NearColour>& near, const std::vector<std::int64_t>& ids) {
+  std::vector<std::int64_t> found;
+  for (const NearColour& colour : near) found.push_back(ids[colour.place]);
+  return found;
+}
+
+}  // namespace
+
+std::vector<NamedRecord> BookNames::exactly(std::string_view folded) const {
+  if (only_digits(folded)) return {};
+  return named(book_, names_exactly(book_, folded));
+}
+
+bool BookNames::begins(std::string_view folded) const {
+  return names_begin(book_, folded);
+}
+
+std::vector<NamedRecord> BookNames::like(std::string_view folded, std::size_t limit) const {
+  return named(book_, find_names(book_, folded, std::nullopt, limit));
+}
+
+const BookNames::Values& BookNames::values() const {
+  if (!values_) {
+    values_.emplace();
+    Statement& rows = book_.statement("SELECT id, srgb FROM colour WHERE srgb IS NOT NULL ORDER BY key");
+    while (rows.step()) {
+      values_->ids.push_back(rows.integer(0));
+      values_->srgb.push_back(static_cast<std::uint32_t>(rows.integer(1)));
+    }
+    rows.reset();
+  }
+  return *values_;
+}
+
+std::vector<std::int64_t> BookNames::colours_of_word(std::string_view basic_word) const {
+  std::vector<std::int64_t> found;
+  const std::optional<BasicColour> colour = basic_colour_named(basic_word);
+  if (!colour) return found;
+  const Values& all = values();
+  for (std::size_t i = 0; i < all.ids.size(); ++i)
+    if (has_basic_colour(all.srgb[i], *colour)) found.push_back(all.ids[i]);
+  return found;
+}
+
+std::vector<std::int64_t> BookNames::colours_like(std::int64_t colour, double delta_e) const {
+  const Values& all = values();
+  for (std::size_t i = 0; i < all.ids.size(); ++i)
+    if (all.ids[i] == colour) return colours_like_value(all.srgb[i], delta_e);
+  return {colour};  // without a value it is like itself only
+}
+
+std::vector<std::int64_t> BookNames::colours_like_value(std::uint32_t srgb, double delta_e) const {
+  return ids_at(colours_within(srgb, values().srgb, delta_e), values().ids);
+}
+
+std::vector<std::int64_t> BookNames::dies_of(std::int64_t set) const {
+  std::vector<std::pair<std::int64_t, int>> ranks = ranks_of_set(book_, set);
+  std::stable_sort(ranks.begin(), ranks.end(), [](const auto& a, const auto& b) {
+    const bool unknown_a = a.second == 0;
+    const bool unknown_b = b.second == 0;
+    return unknown_a != unknown_b ? unknown_b : a.second < b.second;
+  });
+  std::vector<std::int64_t> ids;
+  for (const auto& [id, rank] : ranks) ids.push_back(id);
+  return ids;
+}
+
+std::optional<std::int64_t> BookNames::die_labelled(std::int64_t set, std::string_view folded) const {
+  Statement& row = book_.statement("SELECT id FROM die WHERE set_id = ?1 AND key = ?2");
+  row.bind(1, set).bind(2, folded);
+  std::optional<std::int64_t> id;
+  if (row.step()) id = row.integer(0);
+  row.reset();
+  return id;
+}
+
+}  // namespace insetbook

@@ -1,0 +1,41 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+//
+// The names of a book, as the reader of questions asks for them (language/names.h): sets, dies, supplies,
+// colours and samples. Every call is an index look-up, but those by colour value, which read the colours
+// once.
+#pragma once
+
+#include <string>
+#include <vector>
+
+#include "book/book.h"
+#include "language/names.h"
+
+namespace insetbook {
+
+class BookNames : public Names {
+ public:
+  explicit BookNames(const Book& book) : book_(book) {}
+
+  std::vector<NamedRecord> exactly(std::string_view folded) const override;
+  bool begins(std::string_view folded) const override;
+  std::vector<NamedRecord> like(std::string_view folded, std::size_t limit) const override;
+  std::vector<std::int64_t> colours_of_word(std::string_view basic_word) const override;
+  std::vector<std::int64_t> colours_like(std::int64_t colour, double delta_e) const override;
+  std::vector<std::int64_t> colours_like_value(std::uint32_t srgb, double delta_e) const override;
+  std::vector<std::int64_t> dies_of(std::int64_t set) const override;
+  std::optional<std::int64_t> die_labelled(std::int64_t set, std::string_view folded) const override;
+
+ private:
+  // Colours that have a value: ids and values side by side.
+  struct Values {
+    std::vector<std::int64_t> ids;
+    std::vector<std::uint32_t> srgb;
+  };
+  const Values& values() const;
+
+  const Book& book_;
+  mutable std::optional<Values> values_;
+};
+
+}  // namespace insetbook

@@ -1,0 +1,84 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "answers/find.h"
+
+#include <algorithm>
+
+#include "answers/book_names.h"
+#include "answers/words.h"
+#include "book/settings.h"
+#include "language/read_question.h"
+
+namespace insetbook {
+namespace {
+
+void collect(const Node& node, std::vector<const Constraint*>& all) {
+  for (const Constraint& constraint : node.constraint) all.push_back(&constraint);
+  for (const Node& child : node.children) collect(child, all);
+}
+
+// Every constraint in the order of the question's words.
+std::vector<Understood> understood_of(const Question& question) {
+  std::vector<const Constraint*> all;
+  collect(question.tree, all);
+  std::stable_sort(all.begin(), all.end(),
+                   [](const Constraint* a, const Constraint* b) { return a->span.begin < b->span.begin; });
+  std::vector<Understood> understood;
+  for (const Constraint* constraint : all) understood.push_back({constraint->text, constraint->means});
+  return understood;
+}
+
+std::optional<std::string> if_said(const std::string& text) {
+  return text.empty() ? std::nullopt : std::optional(text);
+}
+
+}  // namespace
+
+Result<FindAnswer> find(const Book& book, const FindAsked& asked) {
+  const Vocabulary vocabulary = vocabulary_of(book);
+  const BookNames names(book);
+  const ReadingContext context{vocabulary, names, settings(book).unit, today(book)};
+  const Result<Question> question = read_question(asked.question, context);
+  if (!question) return failure(question.error());
+  FindAnswer answer{.understood = understood_of(*question),
+                    .ignored = question->ignored,
+                    .other_readings = question->other_readings,
+                    .notes = question->notes,
+                    .as_fields = {},
+                    .explained = {},
+                    .answer = {}};
+  if (question->asks == Asks::fits) {
+    FitsAsked fits{.opening = question->subject,
+                   .border = if_said(question->border),
+                   .shape = if_said(question->panel_shape)};
+    Result<FitsAnswer> found = what_fits(book, fits);
+    if (!found) return failure(found.error());
+    answer.understood.insert(answer.understood.begin(),
+                             {question->subject, "the opening; the question is for fits"});
+    answer.answer = std::move(*found);
+    return answer;
+  }
+  if (question->asks == Asks::frames) {
+    FramesAsked frames{.size = question->subject,
+                       .shape = if_said(question->panel_shape),
+                       .border = if_said(question->border)};
+    Result<FramesAnswer> found = what_frames(book, frames);
+    if (!found) return failure(found.error());
+    answer.understood.insert(answer.understood.begin(),
+                             {question->subject, "the panel; the question is for frames"});
+    answer.answer = std::move(*found);
+    return answer;
+  }
+  answer.as_fields = print_as_fields(*question);
+  if (asked.explain)
+    answer.explained = explain_reading(asked.question, context) + explain_search(book, *question);
+  SearchOptions options;
+  options.limit = asked.limit;
+  options.order = asked.order;
+  options.vocabulary = &vocabulary;
+  Result<Hits> hits = search(book, *question, options);
+  if (!hits) return failure(hits.error());
+  answer.answer = std::move(*hits);
+  return answer;
+}
+
+}  // namespace insetbook

@@ -1,0 +1,339 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "answers/fits.h"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <map>
+#include <tuple>
+
+#include "answers/opening_said.h"
+#include "answers/options.h"
+#include "book/evidence.h"
+#include "book/settings.h"
+#include "measure/write.h"
+
+namespace insetbook {
+namespace {
+
+// A layer of a sample is an inset tried when its border is even and at most this (2-model, "What fits").
+constexpr Length widest_border_of_a_layer = Length::inch_fraction(1, 2);
+// A window is covered from behind with this overlap all round, unless a border is asked.
+constexpr Length overlap_behind = Length::inch_fraction(1, 8);
+
+Shape shape_of_tried(const TriedPanel& tried) {
+  Size size{.width = tried.width, .height = tried.height, .unit = tried.unit};
+  size.one_figure = tried.width == tried.height;
+  if (Result<Shape> made = make_shape(tried.shape, size, "", tried.unit)) return *made;
+  Shape shape;
+  shape.kind = ShapeKind::other;
+  shape.name = tried.shape;
+  shape.width = tried.width;
+  shape.height = tried.height;
+  return shape;
+}
+
+// The even border that a tried panel left, centred; empty where the shapes cannot be compared by computation.
+std::optional<Framing> framing_of_tried(const Opening& opening, const TriedPanel& tried, Length step) {
+  if (!computable(shape_of_tried(tried))) return std::nullopt;
+  Result<std::optional<Framing>> framed = framing(opening, shape_of_tried(tried), Length(), step, true);
+  return framed ? *framed : std::nullopt;
+}
+
+// Whether the panel has the opening's own shape by its word, where no border can be computed.
+bool same_shape_word(const OpeningRecord& opening, const TriedPanel& tried) {
+  const std::optional<ShapeKind> a = shape_kind(opening.shape_word);
+  const std::optional<ShapeKind> b = shape_kind(tried.shape);
+  if (a && b && *a != ShapeKind::other && *a != ShapeKind::outline) return *a == *b;
+  return opening.shape_word == tried.shape;
+}
+
+// What is left beside the panel's box, the lesser of the two directions: exact for shapes that are alike.
+Length border_beside_box(const OpeningRecord& opening, const TriedPanel& tried) {
+  return std::min(opening.width - tried.width, opening.height - tried.height) / 2;
+}
+
+std::string evidence_of(const TriedPanel& tried) {
+  if (tried.from_sample)
+    return fmt::format("in {}{}", tried.sample,
+                       tried.element.empty() ? "" : fmt::format(" ({})", tried.element));
+  std::string text = tried.date.empty() ? "tried" : fmt::format("tried {}", tried.date);
+  if (!tried.sample.empty()) text += fmt::format(" for {}", tried.sample);
+  if (!tried.note.empty()) text += fmt::format(": {}", tried.note);
+  return text;
+}
+
+struct Known {
+  const OpeningRecord& record;
+  std::optional<Opening> opening;  // empty: not measured, or not computable
+  Length step;
+};
+
+// Whether a piece of a sample that lies in the line is an inset (2-model: a small heart on a frame is none).
+bool is_inset(const Known& known, const TriedPanel& tried, const std::optional<Framing>& framed) {
+  if (!tried.from_sample) return true;
+  if (same_shape_word(known.record, tried)) return true;
+  return framed && framed->even && framed->left <= widest_border_of_a_layer;
+}
+
+// A piece of a sample says no way up of its own: it lies with its long side along the opening's.
+TriedPanel laid_along(const OpeningRecord& opening, TriedPanel tried) {
+  if (tried.from_sample && (tried.width < tried.height) != (opening.width < opening.height))
+    std::swap(tried.width, tried.height);
+  return tried;
+}
+
+std::vector<FittingPanel> tried_panels(const Known& known, const std::vector<TriedPanel>& all,
+                                       std::vector<std::string>& warnings, Unit unit) {
+  std::vector<FittingPanel> panels;
+  for (const TriedPanel& recorded : all) {
+    const TriedPanel tried = laid_along(known.record, recorded);
+    const std::optional<Framing> framed =
+        known.opening ? framing_of_tried(*known.opening, tried, known.step) : std::nullopt;
+    if (tried.result != "fits") {
+      warnings.push_back(fmt::format("{} was {}{}", describe(shape_of_tried(tried), unit), tried.result,
+                                     tried.date.empty() ? "" : fmt::format(", tried {}", tried.date)));
+      continue;
+    }
+    if (!is_inset(known, tried, framed)) continue;
+    const auto same = std::find_if(panels.begin(), panels.end(), [&](const FittingPanel& panel) {
+      return panel.shape == tried.shape && panel.width == tried.width && panel.height == tried.height;
+    });
+    if (same != panels.end()) {
+      same->evidence.push_back(evidence_of(tried));
+      continue;
+    }
+    FittingPanel panel{.status = PanelStatus::tried,
+                       .shape = tried.shape,
+                       .width = tried.width,
+                       .height = tried.height,
+                       .one_figure = shape_of_tried(tried).kind == ShapeKind::circle,
+                       .verdict = "fits",
+                       .evidence = {evidence_of(tried)}};
+    if (framed) {
+      panel.border = framed->greatest_border;
+    } else if (known.record.measured && same_shape_word(known.record, tried)) {
+      panel.border = border_beside_box(known.record, tried);
+    } else {
+      panel.border_known = false;
+    }
+    if (known.record.measured && panel.border_known && panel.border < Length())
+      panel.note = "larger than the line as measured: measure one of them again";
+    panels.push_back(std::move(panel));
+  }
+  std::stable_sort(panels.begin(), panels.end(), [](const FittingPanel& a, const FittingPanel& b) {
+    return a.evidence.size() > b.evidence.size();
+  });
+  return panels;
+}
+
+// The habit of the set: the middle border of the panels tried in its other dies, and how many they are.
+std::pair<Length, int> habit_of_set(const Book& book, const OpeningRecord& opening, Length step) {
+  std::vector<Length> borders;
+  for (const OpeningRecord& other : openings_of_set(book, opening.set_id)) {
+    if (other.die_id == opening.die_id || !other.measured) continue;
+    const Result<Shape> shape = shape_of(other);
+    for (const TriedPanel& recorded : tried_in(book, other.line_id)) {
+      const TriedPanel tried = laid_along(other, recorded);
+      if (tried.result != "fits") continue;
+      std::optional<Framing> framed;
+      if (shape && computable(*shape)) framed = framing_of_tried({*shape, other.give_or_take}, tried, step);
+      if (!is_inset({other, std::nullopt, step}, tried, framed)) continue;
+      if (framed)
+        borders.push_back(framed->greatest_border);
+      else if (same_shape_word(other, tried))
+        borders.push_back(border_beside_box(other, tried));
+    }
+  }
+  if (borders.empty()) return {Length(), 0};
+  const auto middle = borders.begin() + static_cast<std::ptrdiff_t>((borders.size() - 1) / 2);
+  std::nth_element(borders.begin(), middle, borders.end());
+  return {std::max(*middle, Length()), static_cast<int>(borders.size())};
+}
+
+// The sizes of one edge of a set in size order, for the estimate: the lines of the same kind, one a die.
+std::optional<Estimate> estimate_of(const Book& book, const OpeningRecord& opening) {
+  std::vector<const OpeningRecord*> of_edge;
+  const std::vector<OpeningRecord> all = openings_of_set(book, opening.set_id);
+  for (const OpeningRecord& other : all)
+    if (other.line == opening.line && other.rank > 0 && other.shape_word == opening.shape_word)
+      of_edge.push_back(&other);
+  std::sort(of_edge.begin(), of_edge.end(),
+            [](const OpeningRecord* a, const OpeningRecord* b) { return a->rank < b->rank; });
+  std::vector<std::optional<Ranked>> known;
+  std::optional<std::size_t> wanted;
+  for (const OpeningRecord* other : of_edge) {
+    if (other->line_id == opening.line_id) wanted = known.size();
+    known.push_back(other->measured
+                        ? std::optional<Ranked>({other->width, other->height, other->give_or_take})
+                        : std::nullopt);
+  }
+  if (!wanted) return std::nullopt;
+  return estimates(known)[*wanted];
+}
+
+Result<FitQuestion> question_of(const FitsAsked& asked, const FitsAnswer& answer) {
+  FitQuestion question{
+      .border = answer.border, .step = answer.cutting_step, .shapes = {}, .width = {}, .height = {}};
+  if (asked.shape) {
+    const Result<ShapeKind> kind = shape_option(*asked.shape);
+    if (!kind) return failure(kind.error());
+    question.shapes = {*kind};
+  }
+  if (asked.width) {
+    const Result<Length> width = length_option("width", *asked.width, answer.unit, false);
+    if (!width) return failure(width.error());
+    question.width = *width;
+  }
+  if (asked.height) {
+    const Result<Length> height = length_option("height", *asked.height, answer.unit, false);
+    if (!height) return failure(height.error());
+    question.height = *height;
+  }
+  return question;
+}
+
+std::string word_of(const Shape& shape) {
+  return shape.name.empty() ? std::string(shape_word(shape.kind)) : shape.name;
+}
+
+// Adds the computed (or, with an estimated opening, estimated) panels; what cannot be computed is said.
+void add_computed(FitsAnswer& answer, const Opening& opening, const FitQuestion& question,
+                  PanelStatus status) {
+  const Result<std::vector<Panel>> computed = panels_inside(opening, question);
+  if (!computed) {
+    answer.not_computed = computed.error().what;
+    return;
+  }
+  for (const Panel& panel : *computed)
+    answer.panels.push_back({.status = status,
+                             .kind = panel.kind,
+                             .shape = word_of(panel.shape),
+                             .width = panel.shape.width,
+                             .height = panel.shape.height,
+                             .one_figure = panel.shape.kind == ShapeKind::circle,
+                             .border = panel.border,
+                             .verdict = std::string(verdict_word(panel.verdict)),
+                             .note = panel.note});
+  if (computed->empty())
+    answer.not_computed = "nothing fits with this border: the opening is too small for it";
+}
+
+// An opening that nobody measured, between two measured ones of its edge.
+void add_estimated(FitsAnswer& answer, const Book& book, const FitQuestion& question) {
+  answer.estimated = estimate_of(book, answer.opening);
+  if (!answer.estimated) {
+    answer.not_computed =
+        "this line is not measured yet, and does not stand between two measured ones of its set";
+    return;
+  }
+  OpeningRecord guessed = answer.opening;
+  guessed.width = answer.estimated->width;
+  guessed.height = answer.estimated->height;
+  guessed.measured = true;
+  if (const Result<Shape> shape = shape_of(guessed))
+    add_computed(answer, {*shape, answer.estimated->spread}, question, PanelStatus::estimated);
+  else
+    answer.not_computed = shape.error().what;
+}
+
+void add_window(FitsAnswer& answer, const Book& book, std::optional<Length> overlap_asked) {
+  const Length overlap = overlap_asked.value_or(overlap_behind);
+  if (answer.opening.measured)
+    answer.behind = Behind{answer.opening.shape_word, answer.opening.width + overlap * 2,
+                           answer.opening.height + overlap * 2, overlap};
+  for (const OpeningRecord& other : openings_of_die(book, answer.opening.die_id))
+    if (other.line_kind == "window" && other.line_id != answer.opening.line_id)
+      answer.also.push_back(describe(other));
+}
+
+void add_conflicts(FitsAnswer& answer, const Book& book) {
+  for (const Measured& measured : measurements_of(book, answer.opening.line_id))
+    if (measured.standing == "conflict")
+      answer.warnings.push_back(fmt::format("measured {} as {} too: that disagrees, and is not settled yet",
+                                            measured.date.empty() ? "without a date" : measured.date,
+                                            write_size(measured.width, measured.height, measured.unit)));
+}
+
+Result<void> choose_border(FitsAnswer& answer, const Book& book, const FitsAsked& asked,
+                           Length default_border) {
+  if (asked.border) {
+    const Result<Length> border = length_option("border", *asked.border, answer.unit, true);
+    if (!border) return failure(border.error());
+    answer.border = *border;
+    answer.border_from = BorderFrom::asked;
+    return {};
+  }
+  const auto [habit, count] = habit_of_set(book, answer.opening, answer.cutting_step);
+  answer.habit_of = count;
+  answer.border_from = count > 0 ? BorderFrom::habit : BorderFrom::default_border;
+  answer.border = count > 0 ? habit : default_border;
+  return {};
+}
+
+}  // namespace
+
+std::string_view panel_status_word(PanelStatus status) {
+  switch (status) {
+    case PanelStatus::tried:
+      return "tried";
+    case PanelStatus::computed:
+      return "computed";
+    case PanelStatus::estimated:
+      return "estimated";
+  }
+  return "";
+}
+
+std::string_view border_from_word(BorderFrom from) {
+  switch (from) {
+    case BorderFrom::asked:
+      return "asked";
+    case BorderFrom::habit:
+      return "habit";
+    case BorderFrom::default_border:
+      return "default";
+  }
+  return "";
+}
+
+Result<FitsAnswer> what_fits(const Book& book, const FitsAsked& asked) {
+  Result<OpeningRecord> said = opening_said(book, asked.opening);
+  if (!said) return failure(said.error());
+  const Settings set = settings(book);
+  FitsAnswer answer;
+  answer.opening = *said;
+  answer.unit = set.unit;
+  answer.cutting_step = set.cutting_step;
+  if (asked.cut_step) {
+    const Result<Length> step = length_option("cut-step", *asked.cut_step, answer.unit, false);
+    if (!step) return failure(step.error());
+    answer.cutting_step = *step;
+  }
+  if (Result<void> chosen = choose_border(answer, book, asked, set.border); !chosen)
+    return failure(chosen.error());
+  const Result<FitQuestion> question = question_of(asked, answer);
+  if (!question) return failure(question.error());
+
+  std::optional<Opening> opening;
+  if (answer.opening.measured) {
+    const Result<Shape> shape = shape_of(answer.opening);
+    if (shape)
+      opening = Opening{*shape, answer.opening.give_or_take};
+    else
+      answer.not_computed = shape.error().what;
+  }
+  const Known known{answer.opening, opening && computable(opening->shape) ? opening : std::nullopt,
+                    answer.cutting_step};
+  answer.panels = tried_panels(known, tried_in(book, answer.opening.line_id), answer.warnings, answer.unit);
+  if (opening)
+    add_computed(answer, *opening, *question, PanelStatus::computed);
+  else if (!answer.opening.measured)
+    add_estimated(answer, book, *question);
+  if (answer.opening.line_kind == "window")
+    add_window(answer, book, asked.border ? std::optional(answer.border) : std::nullopt);
+  add_conflicts(answer, book);
+  return answer;
+}
+
+}  // namespace insetbook

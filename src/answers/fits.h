@@ -1,0 +1,66 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+//
+// "What fits inside this frame?" What was tried before comes first, then what is computed, then what is
+// estimated, each marked as what it is. The rules are those of "What fits" (2-model): which border, which
+// samples count as tried, when an opening that nobody measured is estimated, what covers a window from
+// behind.
+#pragma once
+
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "book/openings.h"
+#include "fit/fit.h"
+
+namespace insetbook {
+
+struct FitsAsked {
+  std::string opening;                // as people say it
+  std::optional<std::string> border;  // lengths and words as typed; empty: not asked
+  std::optional<std::string> shape, width, height, cut_step;
+};
+
+enum class PanelStatus { tried, computed, estimated };
+std::string_view panel_status_word(PanelStatus status);
+
+struct FittingPanel {
+  PanelStatus status = PanelStatus::computed;
+  std::optional<PanelKind> kind;  // computed and estimated ones
+  std::string shape;              // the word for it
+  Length width, height;
+  bool one_figure = false;            // a circle or a square of one figure
+  Length border;                      // the least, centred
+  bool border_known = true;           // a tried panel whose border cannot be worked out has none
+  std::string verdict;                // fits, snug
+  std::vector<std::string> evidence;  // "tried 2026-03-02", "in low tide (moon)"
+  std::string note;
+};
+
+// The panel that covers a window from behind, its overlap all round included.
+struct Behind {
+  std::string shape;
+  Length width, height, overlap;
+};
+
+enum class BorderFrom { asked, habit, default_border };
+std::string_view border_from_word(BorderFrom from);  // asked, habit, default
+
+struct FitsAnswer {
+  OpeningRecord opening;
+  Unit unit = Unit::inch;  // the unit to answer in: the book's own
+  Length border;
+  BorderFrom border_from = BorderFrom::default_border;
+  int habit_of = 0;  // habit: how many tried panels it is the middle of
+  Length cutting_step;
+  std::optional<Estimate> estimated;  // where the opening was not measured
+  std::vector<FittingPanel> panels;   // tried, computed, estimated
+  std::string not_computed;           // why nothing was computed, or empty
+  std::optional<Behind> behind;
+  std::vector<std::string> also;      // other windows of the die, as they can be asked for
+  std::vector<std::string> warnings;  // "too tight: …", conflicts between measurements
+};
+
+Result<FitsAnswer> what_fits(const Book& book, const FitsAsked& asked);
+
+}  // namespace insetbook

@@ -1,0 +1,38 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+//
+// "What frames this panel?" Openings in which a panel, an image or a circle of known size fits with at least
+// the border asked (0 unless asked), least slack first (slack: the greatest possible border less the one
+// asked).
+#pragma once
+
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "book/openings.h"
+#include "fit/fit.h"
+
+namespace insetbook {
+
+struct FramesAsked {
+  std::string size;  // as typed: "2-3/8 in circle", "3 x 4 in"
+  std::optional<std::string> shape, border, in_set;
+};
+
+struct FramingOpening {
+  OpeningRecord opening;
+  Framing framing;
+};
+
+struct FramesAnswer {
+  Shape panel;
+  bool turned_allowed = true;  // the size was said without an orientation
+  Unit unit = Unit::inch;
+  Length border;
+  std::vector<FramingOpening> openings;
+  int not_computed = 0;  // measured openings whose shape is not computed yet
+};
+
+Result<FramesAnswer> what_frames(const Book& book, const FramesAsked& asked);
+
+}  // namespace insetbook

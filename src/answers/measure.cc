@@ -1,0 +1,278 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "answers/measure.h"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+
+#include "answers/opening_said.h"
+#include "answers/options.h"
+#include "book/names.h"
+#include "book/records.h"
+#include "book/settings.h"
+#include "language/read_opening.h"
+#include "measure/read.h"
+#include "text/utf8.h"
+
+namespace insetbook {
+namespace {
+
+// What every figure of one call has in common.
+struct HowMeasured {
+  std::string method = "ruler";
+  std::optional<Length> mark;
+  std::string date;
+};
+
+Result<HowMeasured> how_measured(const Book& book, const MeasureAsked& asked, Unit unit) {
+  HowMeasured how;
+  how.date = today(book);
+  if (asked.method) {
+    how.method = measuring_method(fold(*asked.method));
+    if (how.method.empty())
+      return failure({.what = fmt::format("\"{}\" is no way of measuring", *asked.method),
+                      .expected = "ruler, callipers, scan, drawing, maker's figure or estimated"});
+  }
+  if (asked.read_to) {
+    const Result<Length> mark = length_option("read-to", *asked.read_to, unit, false);
+    if (!mark) return failure(mark.error());
+    how.mark = *mark;
+  }
+  return how;
+}
+
+Measured measured_from(const Size& size, const HowMeasured& how, std::int64_t line_id) {
+  Measured measured;
+  measured.line_id = line_id;
+  measured.width = size.width;
+  measured.height = size.height;
+  measured.unit = size.unit;
+  measured.method = how.method;
+  measured.mark = how.mark;
+  measured.date = how.date;
+  measured.give_or_take = give_or_take(how.method, how.mark, size.unit);
+  return measured;
+}
+
+// A size said of a line must suit the line's shape: two different figures are no circle.
+Result<void> suits_shape(const OpeningRecord& opening, const Size& size) {
+  const Result<Shape> shape = make_shape(opening.shape_word, size, opening.figures, size.unit);
+  if (!shape) return failure(shape.error());
+  return {};
+}
+
+Result<LineMeasured> record_one(Book& book, Change& change, const OpeningRecord& opening, const Size& size,
+                                const HowMeasured& how, bool accept) {
+  if (Result<void> suits = suits_shape(opening, size); !suits) return failure(suits.error());
+  Result<MeasureOutcome> outcome =
+      record_measurement(change, measured_from(size, how, opening.line_id), accept);
+  if (!outcome) return failure(outcome.error());
+  return LineMeasured{insetbook::opening(book, opening.line_id).value_or(opening), std::move(*outcome)};
+}
+
+std::vector<std::string> split_sizes(std::string_view text) {
+  std::vector<std::string> parts;
+  while (true) {
+    const std::size_t end = text.find(';');
+    const std::string_view part = trim(text.substr(0, end));
+    if (!part.empty() || end != std::string_view::npos) parts.emplace_back(part);
+    if (end == std::string_view::npos) break;
+    text.remove_prefix(end + 1);
+  }
+  while (!parts.empty() && parts.back().empty()) parts.pop_back();
+  return parts;
+}
+
+// The line of each die of the set that the sizes are for, largest die first: the line named, else the die's
+// innermost.
+Result<std::vector<OpeningRecord>> lines_of_set(const Book& book, const OpeningWanted& wanted) {
+  const Result<NameHit> set = find_name(book, wanted.name, RecordKind::set);
+  if (!set) return failure(set.error());
+  std::vector<OpeningRecord> lines;
+  for (OpeningRecord& line : openings_of_set(book, set->id)) {
+    const bool meant = wanted.line.empty() ? line.line_kind != "window" : line.line == wanted.line;
+    if (!meant) continue;
+    // Lines come outermost first within a die: the last one met is the innermost.
+    if (!lines.empty() && lines.back().die_id == line.die_id)
+      lines.back() = std::move(line);
+    else
+      lines.push_back(std::move(line));
+  }
+  return lines;
+}
+
+Result<MeasureAnswer> measure_set(Book& book, const MeasureAsked& asked) {
+  const OpeningWanted wanted = opening_wanted(asked.opening);
+  const Result<std::vector<OpeningRecord>> lines = lines_of_set(book, wanted);
+  if (!lines) return failure(lines.error());
+  const std::vector<std::string> texts = split_sizes(*asked.sizes);
+  if (texts.size() != lines->size())
+    return failure(
+        {.what = fmt::format("{} sizes are given, and the set has {} dies{}", texts.size(), lines->size(),
+                             wanted.line.empty() ? "" : fmt::format(" with a {} line", wanted.line)),
+         .expected = "one size for each die, largest first, \"; \" between them; a die that is not measured "
+                     "stays empty between two semicolons"});
+  const Unit unit = settings(book).unit;
+  const Result<HowMeasured> how = how_measured(book, asked, unit);
+  if (!how) return failure(how.error());
+  std::vector<std::optional<Size>> sizes;
+  for (const std::string& text : texts) {
+    if (text.empty()) {
+      sizes.emplace_back();
+      continue;
+    }
+    const Result<Size> size = size_option("sizes", text, unit);
+    if (!size) return failure(size.error());
+    sizes.emplace_back(*size);
+  }
+  MeasureAnswer answer{.recorded = true, .lines = {}};
+  const Result<void> done = book.change(
+      fmt::format("measured the set {}", lines->front().set), [&](Change& change) -> Result<void> {
+        for (std::size_t i = 0; i < sizes.size(); ++i) {
+          if (!sizes[i]) continue;
+          Result<LineMeasured> one = record_one(book, change, (*lines)[i], *sizes[i], *how, asked.accept);
+          if (!one) return failure(one.error());
+          answer.lines.push_back(std::move(*one));
+        }
+        return {};
+      });
+  if (!done) return failure(done.error());
+  return answer;
+}
+
+// "Moonrise Circles 4, stitched": the set's name as typed, the die's label, the line.
+struct NewDie {
+  std::string set, die, line;
+};
+
+Result<NewDie> new_die(const Book& book, std::string_view text) {
+  NewDie made;
+  const OpeningWanted wanted = opening_wanted(text);
+  made.line = wanted.line.empty() ? "cut" : wanted.line;
+  std::string_view words = trim(text.substr(0, text.find(',')));
+  const std::size_t space = words.find_last_of(" \t");
+  // The longest beginning that names a set of the book is the set; the rest is the die.
+  for (std::size_t end = words.size(); end != std::string_view::npos && end > 0;
+       end = words.find_last_of(' ', end - 1)) {
+    if (set_named(book, fold(words.substr(0, end)))) {
+      made.set = words.substr(0, end);
+      made.die = trim(words.substr(end));
+      break;
+    }
+  }
+  if (made.set.empty() && space != std::string_view::npos) {
+    made.set = trim(words.substr(0, space));
+    made.die = trim(words.substr(space));
+  }
+  if (made.set.empty() || made.die.empty())
+    return failure(
+        {.what = fmt::format("\"{}\" does not say which set and which die", text),
+         .expected = "the set, the die's order or label, and the line: \"Moonrise Circles 4, stitched\""});
+  return made;
+}
+
+Result<MeasureAnswer> measure_new(Book& book, const MeasureAsked& asked) {
+  if (!asked.size || !asked.shape)
+    return failure({.what = "a new die needs its shape and a size",
+                    .expected = "--new --shape circle --size \"2-3/8 in\""});
+  const Unit unit = settings(book).unit;
+  const Result<Size> size = size_option("size", *asked.size, unit);
+  if (!size) return failure(size.error());
+  const Result<Shape> shape = make_shape(*asked.shape, *size, "", unit);
+  if (!shape) return failure(shape.error());
+  const Result<HowMeasured> how = how_measured(book, asked, size->unit);
+  if (!how) return failure(how.error());
+  const Result<NewDie> die = new_die(book, asked.opening);
+  if (!die) return failure(die.error());
+  LineRow row;
+  row.set = die->set;
+  row.die = die->die;
+  row.rank = read_rank(fold(die->die));
+  row.line = die->line;
+  row.line_kind = line_kind(fold(die->line));
+  row.shape = fold(*asked.shape);
+  row.measured = measured_from(*size, *how, 0);
+  MeasureAnswer answer{.recorded = true, .lines = {}};
+  const Result<void> done = book.change(fmt::format("measured {} {}, {} (new)", row.set, row.die, row.line),
+                                        [&](Change& change) -> Result<void> {
+                                          Result<PutLine> put = put_line(change, row);
+                                          if (!put) return failure(put.error());
+                                          LineMeasured one;
+                                          one.opening = insetbook::opening(book, put->line_id).value();
+                                          one.outcome = put->measurement.value_or(MeasureOutcome{});
+                                          answer.lines.push_back(std::move(one));
+                                          return {};
+                                        });
+  if (!done) return failure(done.error());
+  return answer;
+}
+
+}  // namespace
+
+Result<MeasureAnswer> measure(Book& book, const MeasureAsked& asked) {
+  if (asked.sizes) return measure_set(book, asked);
+  if (asked.make_new) return measure_new(book, asked);
+  const Result<OpeningRecord> said = opening_said(book, asked.opening);
+  if (!said) return failure(said.error());
+  if (!asked.size) {
+    MeasureAnswer known;
+    known.lines.push_back({*said, {MeasureResult::same, measurements_of(book, said->line_id), {}}});
+    return known;
+  }
+  const Unit unit = settings(book).unit;
+  const Result<Size> size = size_option("size", *asked.size, unit);
+  if (!size) return failure(size.error());
+  const Result<HowMeasured> how = how_measured(book, asked, size->unit);
+  if (!how) return failure(how.error());
+  MeasureAnswer answer{.recorded = true, .lines = {}};
+  const Result<void> done =
+      book.change(fmt::format("measured {}", describe(*said)), [&](Change& change) -> Result<void> {
+        Result<LineMeasured> one = record_one(book, change, *said, *size, *how, asked.accept);
+        if (!one) return failure(one.error());
+        answer.lines.push_back(std::move(*one));
+        return {};
+      });
+  if (!done) return failure(done.error());
+  return answer;
+}
+
+Result<TriedAnswer> record_tried(Book& book, const TriedAsked& asked) {
+  const Result<OpeningRecord> said = opening_said(book, asked.opening);
+  if (!said) return failure(said.error());
+  const Result<Size> size = size_option("size", asked.size, settings(book).unit);
+  if (!size) return failure(size.error());
+  TriedRow row;
+  row.line_id = said->line_id;
+  row.width = size->width;
+  row.height = size->height;
+  row.unit = size->unit;
+  const std::string said_shape = asked.shape.value_or(size->shape);
+  row.shape = said_shape.empty() ? said->shape_word : fold(said_shape);
+  const Result<Shape> shape = make_shape(row.shape, *size, said_shape.empty() ? said->figures : "", row.unit);
+  if (!shape) return failure(shape.error());
+  row.result = fold(asked.result.value_or("fits"));
+  if (row.result != "fits" && row.result != "too tight" && row.result != "too loose")
+    return failure({.what = fmt::format("\"{}\" is no result", *asked.result),
+                    .expected = "fits, too-tight or too-loose"});
+  row.date = asked.date.value_or(today(book));
+  row.note = asked.note.value_or("");
+  TriedAnswer answer{.opening = *said, .tried = {}, .same = false};
+  const Result<void> done =
+      book.change(fmt::format("tried a panel in {}", describe(*said)), [&](Change& change) -> Result<void> {
+        const Result<PutResult> put = put_tried(change, row);
+        if (!put) return failure(put.error());
+        answer.same = *put == PutResult::same;
+        return {};
+      });
+  if (!done) return failure(done.error());
+  answer.tried.shape = row.shape;
+  answer.tried.width = row.width;
+  answer.tried.height = row.height;
+  answer.tried.unit = row.unit;
+  answer.tried.result = row.result;
+  answer.tried.date = row.date;
+  answer.tried.note = row.note;
+  return answer;
+}
+
+}  // namespace insetbook

@@ -1,0 +1,416 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "cli/json_answers.h"
+
+#include <fmt/format.h>
+
+#include <nlohmann/json.hpp>
+
+#include "measure/write.h"
+
+namespace insetbook::cli {
+namespace {
+
+using Json = nlohmann::ordered_json;
+
+// Texts in the book are valid UTF-8; what comes from a file name or an argument may not be.
+std::string dumped(const Json& json) {
+  return json.dump(-1, ' ', false, Json::error_handler_t::replace);
+}
+
+Json measured_json(const Measured& measured) {
+  Json json{{"standing", measured.standing},
+            {"width_nm", measured.width.nm()},
+            {"height_nm", measured.height.nm()},
+            {"size", write_size(measured.width, measured.height, measured.unit)},
+            {"method", measured.method},
+            {"give_or_take_nm", measured.give_or_take.nm()}};
+  json["read_to_nm"] = measured.mark ? Json(measured.mark->nm()) : Json();
+  json["measured"] = measured.date;
+  json["note"] = measured.note;
+  return json;
+}
+
+Json opening_json(const OpeningRecord& opening) {
+  Json json{{"set", opening.set},
+            {"die", opening.die},
+            {"rank", opening.rank},
+            {"line", opening.line},
+            {"shape", opening.shape_word}};
+  json["width_nm"] = opening.measured ? Json(opening.width.nm()) : Json();
+  json["height_nm"] = opening.measured ? Json(opening.height.nm()) : Json();
+  if (opening.measured) json["size"] = write_size(opening.width, opening.height, opening.unit);
+  json["measured"] = opening.measured;
+  json["give_or_take_nm"] = opening.give_or_take.nm();
+  return json;
+}
+
+Json panel_json(const FittingPanel& panel, Unit unit) {
+  Json json{{"status", panel_status_word(panel.status)}};
+  if (panel.kind) json["kind"] = panel_kind_word(*panel.kind);
+  json["shape"] = panel.shape;
+  json["width_nm"] = panel.width.nm();
+  json["height_nm"] = panel.height.nm();
+  json["size"] = panel.one_figure ? write(panel.width, unit) : write_size(panel.width, panel.height, unit);
+  json["border_nm"] = panel.border_known ? Json(panel.border.nm()) : Json(0);
+  json["border_known"] = panel.border_known;
+  json["verdict"] = panel.verdict;
+  json["evidence"] = panel.evidence;
+  if (!panel.note.empty()) json["note"] = panel.note;
+  return json;
+}
+
+Json tried_json(const TriedPanel& tried) {
+  Json json{{"shape", tried.shape},
+            {"width_nm", tried.width.nm()},
+            {"height_nm", tried.height.nm()},
+            {"size", write_size(tried.width, tried.height, tried.unit)},
+            {"result", tried.result},
+            {"date", tried.date},
+            {"note", tried.note}};
+  if (!tried.sample.empty()) json["sample"] = tried.sample;
+  if (!tried.element.empty()) json["element"] = tried.element;
+  return json;
+}
+
+std::string_view measure_result_word(MeasureResult result) {
+  switch (result) {
+    case MeasureResult::added:
+      return "added";
+    case MeasureResult::confirmed:
+    case MeasureResult::same:  // the same measurement again confirms what is known
+      return "confirmed";
+    case MeasureResult::conflict:
+      return "conflict";
+  }
+  return "";
+}
+
+Json die_json(const ShownDie& die) {
+  Json lines = Json::array();
+  for (const ShownLine& line : die.lines) {
+    Json json = opening_json(line.opening);
+    json["figures"] = line.opening.figures;
+    json["measurements"] = Json::array();
+    for (const Measured& measured : line.measurements)
+      json["measurements"].push_back(measured_json(measured));
+    json["tried"] = Json::array();
+    for (const TriedPanel& tried : line.tried) json["tried"].push_back(tried_json(tried));
+    lines.push_back(std::move(json));
+  }
+  return {{"set", die.set},
+          {"die", die.label},
+          {"rank", die.rank},
+          {"lines", std::move(lines)},
+          {"samples", die.samples}};
+}
+
+Json size_json(const SizeOnRecord& size) {
+  if (!size.width) return size.text.empty() ? Json() : Json{{"text", size.text}};
+  const Length height = size.height.value_or(*size.width);
+  return {{"width_nm", size.width->nm()},
+          {"height_nm", height.nm()},
+          {"size", write_size(*size.width, height, size.unit)},
+          {"text", size.text}};
+}
+
+Json mentions_json(const std::vector<Mention>& mentions) {
+  Json list = Json::array();
+  for (const Mention& mention : mentions) {
+    Json json{{"kind", mention.kind}, {"written", mention.written}};
+    if (mention.term) json["term"] = *mention.term;
+    list.push_back(std::move(json));
+  }
+  return list;
+}
+
+Json element_json(const ShownElement& element) {
+  const ElementRow& row = element.row;
+  return {{"element", row.name},
+          {"role", row.role},
+          {"side", row.side},
+          {"shape", row.shape},
+          {"size", size_json(row.size)},
+          {"cut_by", element.cut_by},
+          {"lies_in", element.lies_in},
+          {"goes", row.goes},
+          {"at", row.at},
+          {"glue", row.glue},
+          {"count", row.count},
+          {"mentions", mentions_json(row.mentions)},
+          {"note", row.note}};
+}
+
+Json shown_json(const ShownSet& set) {
+  Json dies = Json::array();
+  for (const ShownDie& die : set.dies) dies.push_back(die_json(die));
+  return {{"kind", "set"},           {"maker", set.maker},
+          {"code", set.code},        {"stored_in", set.stored_in},
+          {"status", set.status},    {"note", set.note},
+          {"dies", std::move(dies)}, {"samples_using", set.samples}};
+}
+
+Json shown_json(const ShownDie& die) {
+  Json json{{"kind", "die"}};
+  json.update(die_json(die));
+  return json;
+}
+
+Json shown_json(const ShownSupply& supply) {
+  const SupplyRow& row = supply.row;
+  Json json{{"kind", "supply"},          {"supply_kind", row.kind},    {"set", row.set_name},
+            {"words", row.words},        {"colour", row.colour},       {"size", size_json(row.size)},
+            {"weight", row.weight_text}, {"from", row.from_date},      {"until", row.until_date},
+            {"status", row.status},      {"have", row.have},           {"cut_by", row.cut_by},
+            {"instead", row.instead},    {"stored_in", row.stored_in}, {"price", row.price},
+            {"note", row.note},          {"samples", supply.samples}};
+  if (row.thickness) json["thickness_nm"] = row.thickness->nm();
+  return json;
+}
+
+Json shown_json(const ShownColour& colour) {
+  Json json{
+      {"kind", "colour"}, {"supplies", colour.supplies}, {"samples", colour.samples}, {"note", colour.note}};
+  json["srgb"] = colour.srgb ? Json(fmt::format("#{:06x}", *colour.srgb)) : Json();
+  return json;
+}
+
+Json shown_json(const ShownSample& sample) {
+  const SampleRow& row = sample.row;
+  Json json{{"kind", "sample"},
+            {"made", row.made},
+            {"base", size_json(row.base)},
+            {"scores", row.scores},
+            {"finished", row.finished_text},
+            {"words", row.words},
+            {"envelope", row.envelope},
+            {"steps", row.steps},
+            {"based_on", row.based_on},
+            {"note", row.note},
+            {"mentions", mentions_json(row.mentions)}};
+  if (row.closed_width && row.closed_height)
+    json["closed"] = {{"width_nm", row.closed_width->nm()},
+                      {"height_nm", row.closed_height->nm()},
+                      {"size", write_size(*row.closed_width, *row.closed_height, row.closed_unit)}};
+  json["elements"] = Json::array();
+  for (const ShownElement& element : sample.elements) json["elements"].push_back(element_json(element));
+  json["photos"] = Json::array();
+  for (const PhotoOnRecord& photo : row.photos) json["photos"].push_back(photo.file_name);
+  return json;
+}
+
+Json fits_json(const FitsAnswer& answer) {
+  Json json{{"opening", opening_json(answer.opening)},
+            {"border_from", border_from_word(answer.border_from)},
+            {"border_nm", answer.border.nm()},
+            {"border", write(answer.border, answer.unit)},
+            {"habit_of", answer.habit_of},
+            {"cutting_step_nm", answer.cutting_step.nm()}};
+  if (answer.estimated)
+    json["estimated"] = {{"width_nm", answer.estimated->width.nm()},
+                         {"height_nm", answer.estimated->height.nm()},
+                         {"spread_nm", answer.estimated->spread.nm()}};
+  json["panels"] = Json::array();
+  for (const FittingPanel& panel : answer.panels) json["panels"].push_back(panel_json(panel, answer.unit));
+  if (answer.behind)
+    json["behind"] = {{"shape", answer.behind->shape},
+                      {"width_nm", answer.behind->width.nm()},
+                      {"height_nm", answer.behind->height.nm()},
+                      {"overlap_nm", answer.behind->overlap.nm()},
+                      {"size", write_size(answer.behind->width, answer.behind->height, answer.unit)}};
+  json["also"] = answer.also;
+  json["warnings"] = answer.warnings;
+  if (!answer.not_computed.empty()) json["not_computed"] = answer.not_computed;
+  return json;
+}
+
+Json frames_json(const FramesAnswer& answer) {
+  Json json{{"panel", describe(answer.panel, answer.unit)}, {"border_nm", answer.border.nm()}};
+  json["openings"] = Json::array();
+  for (const FramingOpening& found : answer.openings) {
+    Json opening = opening_json(found.opening);
+    opening["border_nm"] = {{"left", found.framing.left.nm()},
+                            {"right", found.framing.right.nm()},
+                            {"top", found.framing.top.nm()},
+                            {"bottom", found.framing.bottom.nm()}};
+    opening["greatest_border_nm"] = found.framing.greatest_border.nm();
+    opening["even"] = found.framing.even;
+    opening["turned"] = found.framing.turned;
+    opening["verdict"] = verdict_word(found.framing.verdict);
+    json["openings"].push_back(std::move(opening));
+  }
+  json["not_computed"] = answer.not_computed;
+  return json;
+}
+
+Json hit_json(const Hit& hit) {
+  Json json{{"id", hit.uuid}, {"title", hit.title}, {"made", hit.made}};
+  json["matched"] = Json::array();
+  for (const Matched& matched : hit.matched)
+    json["matched"].push_back({{"text", matched.text}, {"element", matched.element}, {"why", matched.why}});
+  if (!hit.difference.empty()) json["difference"] = hit.difference;
+  return json;
+}
+
+void add_hits(Json& json, const Hits& hits) {
+  json["hits"] = Json::array();
+  for (const Hit& hit : hits.hits) json["hits"].push_back(hit_json(hit));
+  json[hits.total_is_exact ? "total" : "total_at_least"] = hits.total;
+  if (hits.hits.empty()) {
+    json["emptied_by"] = hits.emptied_by;
+    json["nearest"] = Json::array();
+    for (const Hit& hit : hits.nearest) json["nearest"].push_back(hit_json(hit));
+  }
+  json["suggest"] = Json::array();
+  for (const Suggestion& suggestion : hits.suggest)
+    json["suggest"].push_back({{"word", suggestion.word}, {"suggestion", suggestion.suggestion}});
+}
+
+}  // namespace
+
+std::string problem_json(const Problem& problem) {
+  Json where;
+  if (!problem.where.file.empty()) where["file"] = problem.where.file;
+  if (problem.where.row > 0) where["row"] = problem.where.row;
+  if (!problem.where.column.empty()) where["column"] = problem.where.column;
+  if (!problem.where.text.empty()) where["text"] = problem.where.text;
+  if (problem.where.at) where["at"] = *problem.where.at;
+  Json error{
+      {"what", problem.what}, {"where", where.is_null() ? Json("") : where}, {"expected", problem.expected}};
+  if (!problem.candidates.empty()) {
+    error["candidates"] = problem.candidates;
+    if (problem.expected.empty())
+      error["expected"] = fmt::format("one of: {}", fmt::join(problem.candidates, "; "));
+  }
+  return dumped({{"error", error}});
+}
+
+std::string plain_json(std::initializer_list<std::pair<std::string_view, PlainValue>> fields) {
+  Json json = Json::object();
+  for (const auto& [name, value] : fields)
+    std::visit([&, key = std::string(name)](const auto& v) { json[key] = v; }, value);
+  return dumped(json);
+}
+
+std::string rows_json(std::string_view name, const std::vector<std::string>& columns,
+                      const std::vector<std::vector<std::string>>& rows) {
+  Json list = Json::array();
+  for (const auto& row : rows) {
+    Json json = Json::object();
+    for (std::size_t i = 0; i < columns.size() && i < row.size(); ++i) json[columns[i]] = row[i];
+    list.push_back(std::move(json));
+  }
+  return dumped({{std::string(name), std::move(list)}});
+}
+
+std::string answer_json(const FitsAnswer& answer) {
+  return dumped(fits_json(answer));
+}
+
+std::string answer_json(const FramesAnswer& answer) {
+  return dumped(frames_json(answer));
+}
+
+std::string answer_json(const FindAnswer& answer) {
+  Json json;
+  json["understood"] = Json::array();
+  for (const Understood& part : answer.understood)
+    json["understood"].push_back({{"text", part.text}, {"means", part.means}});
+  json["ignored"] = Json::array();
+  for (const Ignored& word : answer.ignored) json["ignored"].push_back(word.word);
+  json["other_readings"] = Json::array();
+  for (const OtherReading& other : answer.other_readings)
+    json["other_readings"].push_back({{"text", other.text}, {"taken", other.taken}, {"other", other.other}});
+  json["notes"] = answer.notes;
+  json["as_fields"] = answer.as_fields;
+  if (!answer.explained.empty()) json["explained"] = answer.explained;
+  if (const Hits* hits = std::get_if<Hits>(&answer.answer))
+    add_hits(json, *hits);
+  else if (const FitsAnswer* fits = std::get_if<FitsAnswer>(&answer.answer))
+    json["fits"] = fits_json(*fits);
+  else
+    json["frames"] = frames_json(std::get<FramesAnswer>(answer.answer));
+  return dumped(json);
+}
+
+std::string answer_json(const MeasureAnswer& answer) {
+  Json json;
+  Json lines = Json::array();
+  Json known = Json::array();
+  std::string_view worst = answer.recorded ? "confirmed" : "known";
+  for (const LineMeasured& line : answer.lines) {
+    Json one{{"opening", opening_json(line.opening)}};
+    if (answer.recorded) {
+      const std::string_view result = measure_result_word(line.outcome.result);
+      one["result"] = result;
+      if (result == "conflict" || (result == "added" && worst != "conflict")) worst = result;
+    }
+    one["known"] = Json::array();
+    for (const Measured& measured : line.outcome.known) {
+      one["known"].push_back(measured_json(measured));
+      known.push_back(measured_json(measured));
+    }
+    one["used_by"] = line.outcome.used_by;
+    lines.push_back(std::move(one));
+  }
+  if (answer.recorded) json["result"] = worst;
+  json["known"] = std::move(known);
+  json["lines"] = std::move(lines);
+  return dumped(json);
+}
+
+std::string answer_json(const TriedAnswer& answer) {
+  return dumped({{"opening", opening_json(answer.opening)},
+                 {"tried", tried_json(answer.tried)},
+                 {"same", answer.same}});
+}
+
+std::string answer_json(const ShowAnswer& answer) {
+  Json json{{"name", answer.name}, {"id", answer.uuid}};
+  if (!answer.instead_of.empty()) json["instead_of"] = answer.instead_of;
+  json.update(std::visit([](const auto& shown) { return shown_json(shown); }, answer.shown));
+  return dumped(json);
+}
+
+std::string answer_json(const ImportReport& report) {
+  Json json{{"kept", report.kept}};
+  json["files"] = Json::array();
+  for (const ImportedFile& file : report.files)
+    json["files"].push_back({{"file", file.file},
+                             {"kind", file.kind},
+                             {"added", file.added},
+                             {"changed", file.changed},
+                             {"same", file.same},
+                             {"refused", file.refused}});
+  json["refused"] = Json::array();
+  for (const RefusedRow& row : report.refused) {
+    Json one{{"file", row.file},
+             {"row", row.row},
+             {"column", row.column},
+             {"what", row.what},
+             {"expected", row.expected}};
+    if (row.row_kept) one["row_kept"] = true;
+    json["refused"].push_back(std::move(one));
+  }
+  json["notes"] = report.notes;
+  if (!report.refused_written.empty()) json["refused_written"] = report.refused_written;
+  return dumped(json);
+}
+
+std::string answer_json(const Converted& converted) {
+  Json lengths = Json::array();
+  for (const Length length : converted.lengths) lengths.push_back(length.nm());
+  return dumped({{"text", converted.text},
+                 {"kind", converted.kind},
+                 {"shape", converted.shape},
+                 {"nm", lengths},
+                 {"labels", {{"in", converted.in_inches}, {"mm", converted.in_mm}}}});
+}
+
+std::string convert_problem_json(std::string_view text, const Problem& problem) {
+  return dumped({{"text", text},
+                 {"error", problem.what},
+                 {"at", problem.where.at.value_or(0)},
+                 {"expected", problem.expected}});
+}
+
+}  // namespace insetbook::cli

@@ -1,0 +1,206 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "cli/output.h"
+
+#include <fmt/format.h>
+#include <sys/ioctl.h>
+#include <unistd.h>
+#include <utf8proc.h>
+
+#include <algorithm>
+#include <chrono>
+#include <cstdio>
+#include <cstdlib>
+
+#include "cli/json_answers.h"
+#include "text/utf8.h"
+
+namespace insetbook::cli {
+namespace {
+
+constexpr std::string_view bold = "\033[1m";
+constexpr std::string_view quiet = "\033[2m";
+constexpr std::string_view plain = "\033[0m";
+constexpr int narrowest = 20;
+constexpr std::int64_t progress_pause_ms = 100;
+
+void put(std::string_view text) {
+  std::fwrite(text.data(), 1, text.size(), stdout);
+}
+
+std::int64_t now_ms() {
+  using namespace std::chrono;
+  return duration_cast<milliseconds>(steady_clock::now().time_since_epoch()).count();
+}
+
+// Control characters in a record must not drive the terminal.
+std::string harmless(std::string_view text) {
+  std::string out;
+  for (const char c : text) {
+    const auto byte = static_cast<unsigned char>(c);
+    if (byte >= 0x20 ? byte != 0x7f : c == '\n' || c == '\t') out += c;
+  }
+  return out;
+}
+
+int terminal_width() {
+  winsize size{};
+  if (ioctl(STDOUT_FILENO, TIOCGWINSZ, &size) == 0 && size.ws_col > 0)
+    return std::max<int>(size.ws_col, narrowest);
+  return 80;
+}
+
+}  // namespace
+
+int columns_of(std::string_view text) {
+  int width = 0;
+  for (const Character& c : characters(text))
+    width += utf8proc_charwidth(static_cast<utf8proc_int32_t>(c.code));
+  return width;
+}
+
+Output Output::of_process(bool json) {
+  const bool terminal = isatty(STDOUT_FILENO) != 0;
+  const char* no_color = std::getenv("NO_COLOR");
+  const char* term = std::getenv("TERM");
+  const bool plain_terminal = (no_color && *no_color) || (term && std::string_view(term) == "dumb");
+  return Output(json, terminal && !plain_terminal, terminal ? terminal_width() : 0,
+                isatty(STDERR_FILENO) != 0);
+}
+
+void Output::headline(std::string_view text) {
+  if (styled_) put(bold);
+  folded(harmless(text), "");
+  if (styled_) put(plain);
+}
+
+void Output::line(std::string_view text) {
+  folded(harmless(text), "");
+}
+
+void Output::detail(std::string_view text) {
+  if (styled_) put(quiet);
+  folded(harmless(text), "  ");
+  if (styled_) put(plain);
+}
+
+void Output::blank() {
+  put("\n");
+}
+
+void Output::raw(std::string_view text) {
+  put(text);
+  if (text.empty() || text.back() != '\n') put("\n");
+}
+
+void Output::warn(std::string_view text) {
+  const std::string line = harmless(text);
+  std::fflush(stdout);
+  fmt::print(stderr, "{}\n", line);
+}
+
+// Breaks at spaces; a word longer than the line stays whole.
+void Output::folded(std::string_view text, std::string_view indent) {
+  std::string out(indent);
+  const int room = width_ > 0 ? width_ : 1'000'000;
+  int column = columns_of(indent);
+  std::size_t begin = 0;
+  while (begin <= text.size()) {
+    std::size_t end = text.find_first_of(" \n", begin);
+    if (end == std::string_view::npos) end = text.size();
+    const std::string_view word = text.substr(begin, end - begin);
+    const int wide = columns_of(word);
+    if (begin > 0 && text[begin - 1] == '\n') {
+      out += '\n';
+      out += indent;
+      column = columns_of(indent);
+    } else if (begin > 0 && column + 1 + wide > room) {
+      out += "\n  ";
+      out += indent;
+      column = columns_of(indent) + 2;
+    } else if (begin > 0) {
+      out += ' ';
+      ++column;
+    }
+    out += word;
+    column += wide;
+    begin = end + 1;
+  }
+  out += '\n';
+  put(out);
+}
+
+void Output::table(const Table& table) {
+  std::vector<std::vector<std::string>> rows;
+  if (!table.head.empty()) rows.push_back(table.head);
+  rows.insert(rows.end(), table.rows.begin(), table.rows.end());
+  std::vector<int> widths;
+  for (auto& row : rows) {
+    widths.resize(std::max(widths.size(), row.size()), 0);
+    for (std::size_t i = 0; i < row.size(); ++i) {
+      row[i] = harmless(row[i]);
+      widths[i] = std::max(widths[i], columns_of(row[i]));
+    }
+  }
+  for (std::size_t r = 0; r < rows.size(); ++r) {
+    const bool is_head = r == 0 && !table.head.empty();
+    std::string line = "  ";
+    for (std::size_t i = 0; i < rows[r].size(); ++i) {
+      line += rows[r][i];
+      if (i + 1 < rows[r].size())
+        line.append(static_cast<std::size_t>(widths[i] - columns_of(rows[r][i]) + 2), ' ');
+    }
+    line.erase(line.find_last_not_of(' ') + 1);
+    if (is_head && styled_) put(quiet);
+    put(line);
+    if (is_head && styled_) put(plain);
+    put("\n");
+  }
+}
+
+void Output::progress(std::string_view what, std::int64_t done, std::int64_t all) {
+  if (!progress_) return;
+  const std::int64_t now = now_ms();
+  if (done < all && now - last_progress_ms_ < progress_pause_ms) return;
+  last_progress_ms_ = now;
+  fmt::print(stderr, "\r{}: {} of {}{}", what, done, all, done >= all ? "\n" : "");
+  std::fflush(stderr);
+}
+
+int exit_status(ProblemKind kind) {
+  return kind == ProblemKind::unusable_book ? 3 : 2;
+}
+
+std::string problem_text(const Problem& problem) {
+  std::string text = problem.what;
+  const Place& place = problem.where;
+  if (!place.file.empty()) {
+    std::string where = place.file;
+    if (place.row > 0) where += fmt::format(", row {}", place.row);
+    if (!place.column.empty()) where += fmt::format(", {}", place.column);
+    text = where + ": " + text;
+  }
+  if (place.at && !place.text.empty() && place.text.find('\n') == std::string::npos) {
+    const std::vector<Character> all = characters(place.text);
+    const std::size_t at = std::min(*place.at, all.size());
+    const std::size_t offset = at < all.size() ? all[at].begin : place.text.size();
+    text += fmt::format(
+        "\n  {}\n  {}{}", place.text,
+        std::string(static_cast<std::size_t>(columns_of(std::string_view(place.text).substr(0, offset))),
+                    ' '),
+        std::string(std::max<std::size_t>(1, place.length), '^'));
+  }
+  if (!problem.expected.empty()) text += "\n  " + problem.expected;
+  if (!problem.candidates.empty()) {
+    text += problem.kind == ProblemKind::ambiguous ? "\n  one of:" : "\n  did you mean:";
+    for (const std::string& candidate : problem.candidates) text += "\n    " + candidate;
+  }
+  return text;
+}
+
+int Output::problem(const Problem& problem) {
+  if (json_) raw(problem_json(problem));
+  warn(problem_text(problem));
+  return exit_status(problem.kind);
+}
+
+}  // namespace insetbook::cli

@@ -1,0 +1,62 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+//
+// Where a command's answer goes: standard output, as text or as one JSON object. On a terminal the answer is
+// set off by weight, unless NO_COLOR is set; in a pipe it is plain text. Complaints and progress go to
+// standard error, progress only where that is a terminal.
+#pragma once
+
+#include <cstdint>
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include "text/problem.h"
+
+namespace insetbook::cli {
+
+// A table printed in columns: widths follow the contents. The last column is folded on a terminal that is too
+// narrow.
+struct Table {
+  std::vector<std::string> head;  // may be empty
+  std::vector<std::vector<std::string>> rows;
+};
+
+class Output {
+ public:
+  Output(bool json, bool styled, int width, bool progress)
+      : json_(json), styled_(styled), width_(width), progress_(progress) {}
+  // As the process's standard output and error are.
+  static Output of_process(bool json);
+
+  bool json() const { return json_; }
+
+  void headline(std::string_view text);  // the answer: first and set off
+  void line(std::string_view text);      // folded to the width on a terminal
+  void detail(std::string_view text);    // how and why: quieter
+  void blank();
+  void table(const Table& table);
+  void raw(std::string_view text);   // as it is, a line end added where it has none
+  void warn(std::string_view text);  // to standard error
+  // Long work: `done` of `all`. Shown at most some times a second.
+  void progress(std::string_view what, std::int64_t done, std::int64_t all);
+  // The Problem as text on standard error, and as {"error":…} on standard output with --json. Returns its
+  // exit status.
+  int problem(const Problem& problem);
+
+ private:
+  void folded(std::string_view text, std::string_view indent);
+  bool json_;
+  bool styled_;
+  int width_;  // 0: not a terminal, nothing is folded
+  bool progress_;
+  std::int64_t last_progress_ms_ = 0;
+};
+
+// The width of a text in a terminal's columns.
+int columns_of(std::string_view text);
+
+// The lines that a Problem is shown as.
+std::string problem_text(const Problem& problem);
+int exit_status(ProblemKind kind);
+
+}  // namespace insetbook::cli

@@ -1,0 +1,186 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "cli/run_fits.h"
+
+#include <fmt/format.h>
+
+#include "cli/json_answers.h"
+#include "cli/run.h"
+#include "measure/write.h"
+
+namespace insetbook::cli {
+namespace {
+
+// A border that lies on no mark of a ruler is shown as the mark below it.
+constexpr Length finest_inch_mark = Length::inch_fraction(1, 64);
+constexpr Length finest_mm_mark = Length::nm(500'000);
+
+std::string border_text(Length border, Unit unit) {
+  if (border < Length()) return "none";
+  return write_at_most(border, unit == Unit::inch ? finest_inch_mark : finest_mm_mark, unit);
+}
+
+std::optional<std::string> option_text(const Invocation& invocation, std::string_view name) {
+  return invocation.has(name) ? std::optional(invocation.value(name)) : std::nullopt;
+}
+
+std::string size_text(const FittingPanel& panel, Unit unit) {
+  return panel.one_figure ? write(panel.width, unit) : write_size(panel.width, panel.height, unit);
+}
+
+// A border is known as well as the opening is: half of the give or take shows on each side.
+std::string shows_text(const FittingPanel& panel, Length give_or_take, Unit unit) {
+  if (!panel.border_known) return "not known";
+  std::string text = border_text(panel.border, unit);
+  if (give_or_take > Length()) text += fmt::format(" ± {}", write(give_or_take / 2, unit));
+  return text;
+}
+
+void print_opening(const FitsAnswer& answer, Output& out) {
+  const OpeningRecord& opening = answer.opening;
+  if (opening.measured) {
+    out.detail(fmt::format("{}: {} {}{}", describe(opening), opening.shape_word,
+                           write_size(opening.width, opening.height, opening.unit),
+                           opening.give_or_take > Length()
+                               ? fmt::format(", give or take {}", write(opening.give_or_take, opening.unit))
+                               : ", as the maker or the drawing says"));
+  } else if (answer.estimated) {
+    out.detail(fmt::format(
+        "{}: not measured. By the sizes of its set about {}, give or take {}. Measure it to be sure.",
+        describe(opening),
+        write_size(round_down(answer.estimated->width, finest_inch_mark),
+                   round_down(answer.estimated->height, finest_inch_mark), answer.unit),
+        border_text(answer.estimated->spread, answer.unit)));
+  } else {
+    out.detail(fmt::format("{}: not measured yet", describe(opening)));
+  }
+}
+
+void print_border(const FitsAnswer& answer, Output& out) {
+  const std::string border = write(answer.border, answer.unit);
+  switch (answer.border_from) {
+    case BorderFrom::asked:
+      out.detail(fmt::format("Border {}, as asked.", border));
+      break;
+    case BorderFrom::habit:
+      out.detail(fmt::format("Border {}: the habit of this set (the middle of {} tried in its other dies).",
+                             border_text(answer.border, answer.unit), answer.habit_of));
+      break;
+    case BorderFrom::default_border:
+      out.detail(fmt::format(
+          "Border {}: the setting (none was asked, and nothing is tried in the other dies of the set).",
+          border));
+      break;
+  }
+}
+
+std::string joined(const std::vector<std::string>& parts) {
+  return fmt::format("{}", fmt::join(parts, "; "));
+}
+
+// The first line: the answer in the reader's own unit.
+std::string headline(const FitsAnswer& answer) {
+  if (answer.panels.empty())
+    return answer.not_computed.empty() ? "Nothing is known to fit."
+                                       : fmt::format("No answer: {}.", answer.not_computed);
+  const FittingPanel& first = answer.panels.front();
+  std::string text = fmt::format("{} {}", first.shape, size_text(first, answer.unit));
+  if (first.border_known)
+    text += fmt::format(", {} showing on each side", border_text(first.border, answer.unit));
+  text += first.status == PanelStatus::tried      ? ". Tried before."
+          : first.status == PanelStatus::computed ? ". Computed."
+                                                  : ". Estimated.";
+  if (first.verdict == "snug") text += " Snug: cut one and try.";
+  return text;
+}
+
+}  // namespace
+
+void print_fits(const FitsAnswer& answer, Output& out) {
+  out.headline(headline(answer));
+  print_opening(answer, out);
+  print_border(answer, out);
+  if (!answer.panels.empty()) {
+    out.blank();
+    Table table{{"how", "kind", "shape", "size", "shows", "verdict", ""}, {}};
+    const Length give = answer.estimated ? answer.estimated->spread : answer.opening.give_or_take;
+    for (const FittingPanel& panel : answer.panels)
+      table.rows.push_back({std::string(panel_status_word(panel.status)),
+                            panel.kind ? std::string(panel_kind_word(*panel.kind)) : "", panel.shape,
+                            size_text(panel, answer.unit), shows_text(panel, give, answer.unit),
+                            panel.verdict, panel.note.empty() ? joined(panel.evidence) : panel.note});
+    out.table(table);
+  }
+  if (!answer.not_computed.empty() && !answer.panels.empty())
+    out.detail(fmt::format("Not computed: {}.", answer.not_computed));
+  if (answer.behind)
+    out.line(fmt::format("Covers the window from behind: {} {} ({} overlap all round).", answer.behind->shape,
+                         write_size(answer.behind->width, answer.behind->height, answer.unit),
+                         write(answer.behind->overlap, answer.unit)));
+  for (const std::string& other : answer.also)
+    out.detail(fmt::format("Another window of this die: {}", other));
+  for (const std::string& warning : answer.warnings) out.line(fmt::format("Note: {}.", warning));
+}
+
+void print_frames(const FramesAnswer& answer, Output& out) {
+  const std::string panel = describe(answer.panel, answer.unit);
+  if (answer.openings.empty()) {
+    out.headline(fmt::format("No measured die frames a {}{}.", panel,
+                             answer.border > Length()
+                                 ? fmt::format(" with a border of {}", write(answer.border, answer.unit))
+                                 : ""));
+  } else {
+    const FramingOpening& first = answer.openings.front();
+    out.headline(fmt::format("{}, {} showing at the least.", describe(first.opening),
+                             border_text(first.framing.greatest_border, answer.unit)));
+    out.detail(fmt::format("The closest of {} that frame a {}.", answer.openings.size(), panel));
+    out.blank();
+    Table table{{"opening", "size", "left and right", "top and bottom", "even", "verdict", ""}, {}};
+    for (const FramingOpening& found : answer.openings)
+      table.rows.push_back(
+          {describe(found.opening), write_size(found.opening.width, found.opening.height, found.opening.unit),
+           border_text(std::min(found.framing.left, found.framing.right), answer.unit),
+           border_text(std::min(found.framing.top, found.framing.bottom), answer.unit),
+           found.framing.even ? "yes" : "no", std::string(verdict_word(found.framing.verdict)),
+           found.framing.turned ? "turned by a quarter" : ""});
+    out.table(table);
+  }
+  if (answer.not_computed > 0)
+    out.detail(
+        fmt::format("{} measured openings have shapes that are not computed yet.", answer.not_computed));
+}
+
+int run_fits(const Invocation& invocation, Output& out) {
+  Result<Book> book = open_book(invocation, Book::Use::read, out);
+  if (!book) return out.problem(book.error());
+  FitsAsked asked{.opening = invocation.text(),
+                  .border = option_text(invocation, "border"),
+                  .shape = option_text(invocation, "shape"),
+                  .width = option_text(invocation, "width"),
+                  .height = option_text(invocation, "height"),
+                  .cut_step = option_text(invocation, "cut-step")};
+  const Result<FitsAnswer> answer = what_fits(*book, asked);
+  if (!answer) return out.problem(answer.error());
+  if (out.json())
+    out.raw(answer_json(*answer));
+  else
+    print_fits(*answer, out);
+  return 0;
+}
+
+int run_frames(const Invocation& invocation, Output& out) {
+  Result<Book> book = open_book(invocation, Book::Use::read, out);
+  if (!book) return out.problem(book.error());
+  FramesAsked asked{.size = invocation.text(),
+                    .shape = option_text(invocation, "shape"),
+                    .border = option_text(invocation, "border"),
+                    .in_set = option_text(invocation, "in")};
+  const Result<FramesAnswer> answer = what_frames(*book, asked);
+  if (!answer) return out.problem(answer.error());
+  if (out.json())
+    out.raw(answer_json(*answer));
+  else
+    print_frames(*answer, out);
+  return answer->openings.empty() ? 1 : 0;
+}
+
+}  // namespace insetbook::cli

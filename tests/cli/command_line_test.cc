@@ -1,0 +1,106 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "cli/command_line.h"
+
+#include <gtest/gtest.h>
+
+#include "cli/help.h"
+
+namespace insetbook::cli {
+namespace {
+
+Result<Invocation> read(std::vector<std::string> words) {
+  words.insert(words.begin(), "insetbook");
+  std::vector<char*> argv;
+  for (std::string& word : words) argv.push_back(word.data());
+  argv.push_back(nullptr);
+  return read_command_line(static_cast<int>(words.size()), argv.data());
+}
+
+TEST(CommandLine, OptionsStandBeforeOrAfterTheName) {
+  for (const std::vector<std::string>& words :
+       {std::vector<std::string>{"--book", "b", "--json", "fits", "tidepool", "2", "--border", "1/8"},
+        {"fits", "tidepool", "2", "--border=1/8", "--json", "--book=b"},
+        {"fits", "--border", "1/8", "tidepool", "--json", "2", "--book", "b"}}) {
+    const Result<Invocation> invocation = read(words);
+    ASSERT_TRUE(invocation) << invocation.error().what;
+    EXPECT_EQ(invocation->command->name, "fits");
+    EXPECT_EQ(invocation->text(), "tidepool 2");
+    EXPECT_EQ(invocation->value("border"), "1/8");
+    EXPECT_EQ(invocation->book, "b");
+    EXPECT_TRUE(invocation->json);
+  }
+}
+
+TEST(CommandLine, AfterTwoDashesEverythingIsAnArgument) {
+  const Result<Invocation> invocation = read({"find", "--limit", "1", "--", "sage", "-white", "--json"});
+  ASSERT_TRUE(invocation);
+  EXPECT_EQ(invocation->text(), "sage -white --json");
+  EXPECT_EQ(invocation->value("limit"), "1");
+  EXPECT_FALSE(invocation->json);
+}
+
+TEST(CommandLine, ALoneDashIsAnArgument) {
+  const Result<Invocation> invocation = read({"convert", "-"});
+  ASSERT_TRUE(invocation);
+  EXPECT_EQ(invocation->text(), "-");
+}
+
+struct Wrong {
+  std::vector<std::string> words;
+  std::string what, expected;
+  std::vector<std::string> candidates;
+};
+
+TEST(CommandLine, SaysWhatIsWrong) {
+  const Wrong table[] = {
+      {{"nonsense"}, "there is no command \"nonsense\"", "insetbook --help lists the commands", {}},
+      {{"fit", "x"},
+       "there is no command \"fit\"",
+       "insetbook --help lists the commands",
+       {"fits", "cut", "kit"}},
+      {{"fits", "x", "--bordr", "1"},
+       "there is no option \"--bordr\" of fits",
+       "insetbook fits --help lists its options",
+       {"--border"}},
+      {{"fits", "x", "--border"}, "--border needs a value", "--border LENGTH", {}},
+      {{"fits", "x", "--json=yes"}, "--json takes no value", "--json", {}},
+      {{"find", "sage", "-white"},
+       "there is no option \"-white\" of find",
+       "a word that starts with - inside a question goes after --",
+       {}},
+      {{"fits"},
+       "fits needs OPENING…",
+       "for example: insetbook fits second largest tidepool rectangle --border 1/8",
+       {}},
+  };
+  for (const Wrong& row : table) {
+    const Result<Invocation> invocation = read(row.words);
+    ASSERT_FALSE(invocation) << row.what;
+    EXPECT_EQ(invocation.error().what, row.what);
+    EXPECT_EQ(invocation.error().expected, row.expected);
+    EXPECT_EQ(invocation.error().candidates, row.candidates);
+  }
+}
+
+TEST(Help, NamesEveryCommandWithAnExample) {
+  for (const Command& command : commands()) {
+    EXPECT_NE(help_text().find("  " + std::string(command.name)), std::string::npos);
+    EXPECT_NE(man_page().find(".SS insetbook " + std::string(command.name)), std::string::npos);
+    EXPECT_EQ(command.example.substr(0, command.name.size()), command.name);
+    EXPECT_NE(help_text(command).find("For example: insetbook " + std::string(command.example)),
+              std::string::npos);
+    for (const Option& option : command.options)
+      EXPECT_NE(help_text(command).find("--" + std::string(option.name)), std::string::npos);
+  }
+}
+
+TEST(Output, PointsAtThePlaceInTheText) {
+  const Problem problem{.what = "\"2-9/8\" has an improper fraction after a whole number",
+                        .where = {.text = "½ x 2-9/8 in", .at = 4, .length = 5},
+                        .expected = "3-1/8"};
+  EXPECT_EQ(problem_text(problem),
+            "\"2-9/8\" has an improper fraction after a whole number\n  ½ x 2-9/8 in\n      ^^^^^\n  3-1/8");
+}
+
+}  // namespace
+}  // namespace insetbook::cli

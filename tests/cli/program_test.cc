@@ -1,0 +1,197 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+//
+// The program as a person runs it: words in, exit status and text out, on a book made of the sample tables.
+#include <gtest/gtest.h>
+#include <stdlib.h>
+#include <sys/wait.h>
+
+#include <algorithm>
+#include <array>
+#include <cstdio>
+#include <filesystem>
+#include <fstream>
+#include <nlohmann/json.hpp>
+#include <string>
+
+#include "cli/commands.h"
+
+namespace insetbook::cli {
+namespace {
+
+namespace fs = std::filesystem;
+using Json = nlohmann::json;
+
+struct Ran {
+  int status = -1;
+  std::string out;
+};
+
+Ran shell(const std::string& command) {
+  Ran ran;
+  FILE* pipe = popen(command.c_str(), "r");
+  std::array<char, 4096> buffer{};
+  while (const std::size_t n = std::fread(buffer.data(), 1, buffer.size(), pipe))
+    ran.out.append(buffer.data(), n);
+  const int status = pclose(pipe);
+  ran.status = WIFEXITED(status) ? WEXITSTATUS(status) : -1;
+  return ran;
+}
+
+// A folder of its own for each test, with a book of the sample tables where it is asked for.
+class Program : public testing::Test {
+ protected:
+  void SetUp() override {
+    std::string name = (fs::temp_directory_path() / "insetbook-cli-XXXXXX").string();
+    folder_ = mkdtemp(name.data());
+  }
+  void TearDown() override {
+    std::error_code ignored;
+    fs::remove_all(folder_, ignored);
+  }
+  fs::path book() const { return folder_ / "book"; }
+  // Standard error goes where standard output does.
+  Ran run(const std::string& words) const {
+    return shell("'" + std::string(INSETBOOK_PROGRAM) + "' --book '" + book().string() + "' " + words +
+                 " 2>&1");
+  }
+  Json json(const std::string& words) const {
+    const Ran ran = shell("'" + std::string(INSETBOOK_PROGRAM) + "' --json --book '" + book().string() +
+                          "' " + words + " 2>/dev/null");
+    return Json::parse(ran.out, nullptr, false);
+  }
+  void import_samples() const {
+    const std::string data = std::string(INSETBOOK_SOURCE_DIR) + "/sample-data/";
+    const Ran ran = run("import " + data + "dies.csv " + data + "supplies.csv " + data + "samples.csv " +
+                        data + "elements.csv " + data + "tried.csv");
+    ASSERT_EQ(ran.status, 0) << ran.out;
+  }
+  fs::path file(const std::string& name, const std::string& text) const {
+    std::ofstream(folder_ / name, std::ios::binary) << text;
+    return folder_ / name;
+  }
+  fs::path folder_;
+};
+
+struct Row {
+  std::string words;
+  int status;
+  std::string says;  // somewhere in what is printed
+};
+
+TEST_F(Program, AnswersEachCommand) {
+  import_samples();
+  const Row table[] = {
+      {"find designs using a 2-3/8 in circle with a stand-up fold", 0, "10 samples"},
+      {"find 2-3/8 in circle, tag fold, purple unicorn", 1, "No sample has all of that."},
+      {"find what fits inside the second largest tidepool rectangle", 0, "rectangle 3-1/4 x 4-1/2 in"},
+      {"fits second largest tidepool rectangle", 0, "Tried before."},
+      {"fits tidepool rectangles 6", 0, "Estimated."},
+      {"fits tidepool rectangles", 2, "one of:"},
+      {"fits nothing of the kind", 2, ""},
+      {"fits tidepool rectangles 2 --border 2-9/8", 2, "^"},
+      {"frames 2-3/8 in circle", 0, "frame a circle 2-3/8 in"},
+      {"frames 30 x 40 in", 1, "No measured die frames"},
+      {"measure tidepool rectangles 2, stitched", 0, "3-3/8 x 4-5/8 in"},
+      {"measure tidepool rectangles 2, stitched --size '3-3/8 x 4-5/8 in' --read-to '1/64 in'", 0,
+       "confirms"},
+      {"measure tidepool rectangles 2, stitched --size '3 x 4 in'", 1, "disagrees"},
+      {"measure tidepool rectangles 2, stitched --size '3 x 4 in' --accept", 0, "3 x 4 in"},
+      {"measure 'Fencepost Rounds 1' --new --shape circle --size '2 in'", 0, "Fencepost Rounds 1"},
+      {"tried fencepost rounds 1 --size '1-7/8 in'", 0, "Recorded."},
+      {"show moonrise circles", 0, "stitched"},
+      {"show kettle on", 0, "Kettle's On"},
+      {"change \"Kettle's On\" note=seen", 0, "is now seen"},
+      {"delete \"Kettle's On\"", 0, "is deleted"},
+      {"undo", 0, "Taken back"},
+      {"undo list", 0, "deleted"},
+      {"words show easel", 0, "built to stand"},
+      {"words add technique 'ink washing' --broader inking", 0, "ink washing (technique)"},
+      {"settings border=1/8in", 0, "border: 1/8 in"},
+      {"settings", 0, "cutting step"},
+      {"verify", 0, "The book is whole."},
+      {"backup", 0, "copied into"},
+      {"convert 2-3/8 in", 0, "60.325 mm"},
+      {"convert banana", 2, "banana"},
+      {"pairs tidepool rectangles 2", 2, "pairs is not there yet"},
+      {"check kettle", 2, "check is not there yet"},
+      {"nonsense", 2, "there is no command"},
+      {"", 2, "Commands:"},
+      {"--version", 0, "insetbook"},
+  };
+  for (const Row& row : table) {
+    const Ran ran = run(row.words);
+    EXPECT_EQ(ran.status, row.status) << row.words << "\n" << ran.out;
+    EXPECT_NE(ran.out.find(row.says), std::string::npos) << row.words << "\n" << ran.out;
+  }
+}
+
+TEST_F(Program, EveryHelpHasAnExample) {
+  for (const Command& command : commands()) {
+    const Ran ran = run(std::string(command.name) + " --help");
+    EXPECT_EQ(ran.status, 0);
+    EXPECT_NE(ran.out.find("For example: insetbook " + std::string(command.example)), std::string::npos)
+        << ran.out;
+  }
+}
+
+TEST_F(Program, AFolderWithoutABookSaysWhatToDo) {
+  const Ran ran = run("find sage");
+  EXPECT_EQ(ran.status, 3) << ran.out;
+  EXPECT_NE(ran.out.find("insetbook new"), std::string::npos) << ran.out;
+}
+
+TEST_F(Program, ABookOfANewerVersionIsRefused) {
+  ASSERT_EQ(run("new").status, 0);
+  ASSERT_EQ(shell("sqlite3 '" + (book() / "book.db").string() + "' 'PRAGMA user_version = 9999' 2>&1").status,
+            0);
+  const Ran ran = run("find sage");
+  EXPECT_EQ(ran.status, 3) << ran.out;
+  EXPECT_NE(ran.out.find("9999"), std::string::npos) << ran.out;
+}
+
+TEST_F(Program, MistakesAreListedAndTheGoodRowsGoIn) {
+  import_samples();
+  const Json report = json("import " + std::string(INSETBOOK_SOURCE_DIR) + "/sample-data/with-mistakes.csv");
+  EXPECT_EQ(report.at("files").at(0).at("added"), 2);
+  EXPECT_EQ(report.at("files").at(0).at("refused"), 8);
+  for (const Json& row : report.at("refused")) {
+    EXPECT_FALSE(row.at("what").get<std::string>().empty());
+    EXPECT_GT(row.at("row").get<int>(), 1);
+  }
+}
+
+TEST_F(Program, ADryRunMakesNoBook) {
+  const fs::path dies = file("dies.csv", "set,die,line,shape,size\nA Set,1,cut,circle,2 in\n");
+  EXPECT_EQ(run("import '" + dies.string() + "' --dry-run").status, 0);
+  EXPECT_FALSE(fs::exists(book()));
+  EXPECT_EQ(run("import '" + dies.string() + "'").status, 0);
+  EXPECT_TRUE(fs::exists(book() / "book.db"));
+}
+
+TEST_F(Program, AProblemIsJsonToo) {
+  ASSERT_EQ(run("new").status, 0);
+  const Json error = json("fits nothing").at("error");
+  EXPECT_TRUE(error.contains("what") && error.contains("where") && error.contains("expected")) << error;
+  const Json place = json("frames '2-9/8 in circle'").at("error").at("where");
+  EXPECT_EQ(place.at("at"), 2) << place;
+}
+
+TEST_F(Program, ConvertAnswersEveryLine) {
+  const Ran ran = shell("printf '2-3/8\\n\\n60 mm\\n' | '" + std::string(INSETBOOK_PROGRAM) +
+                        "' --json convert - 2>/dev/null");
+  EXPECT_EQ(ran.status, 2);
+  EXPECT_EQ(std::count(ran.out.begin(), ran.out.end(), '\n'), 3) << ran.out;
+}
+
+TEST_F(Program, ARestoreBringsTheCopyBack) {
+  import_samples();
+  const fs::path copy = folder_ / "copy.db";
+  ASSERT_EQ(run("backup '" + copy.string() + "'").status, 0);
+  ASSERT_EQ(run("delete \"Kettle's On\"").status, 0);
+  ASSERT_EQ(run("restore '" + copy.string() + "'").status, 0);
+  EXPECT_EQ(run("show \"Kettle's On\"").status, 0);
+  EXPECT_EQ(run("verify").status, 0);
+}
+
+}  // namespace
+}  // namespace insetbook::cli
