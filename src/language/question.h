@@ -168,6 +168,10 @@ struct Question {
   std::string panel_shape;         // fits: "which circle fits …": the shape word, or empty
 };
 
+// How far from the figure a piece may be: exact 1/32 in or 0.8 mm, about 1/8 in or 3 mm, else what was said;
+// 0 for the other relations.
+Length tolerance(const SizeIs& size);
+
 // "all(piece(size=2-3/8in ±1/32in, shape=circle), fold=stand up fold)"
 std::string print(const Node& node);
 std::string print(const Question& question);

@@ -1,0 +1,377 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "language/items.h"
+
+#include <algorithm>
+#include <utility>
+
+#include "language/says.h"
+#include "text/utf8.h"
+
+namespace insetbook {
+namespace {
+
+constexpr int surely_a_term = 30;  // Vocabulary: below, the word more often means what no vocabulary has
+constexpr std::size_t phrase_length = 16;
+
+FieldName about(const Says& says) {
+  const FieldName of = field_of(says);
+  if (of == FieldName::paper || of == FieldName::ink) return FieldName::colour;
+  if (of == FieldName::in) return FieldName::die;
+  return of;
+}
+
+bool is_colour(const Item& item) {
+  return item.kind == Item::Kind::says && item.of == FieldName::colour;
+}
+bool is_technique(const Item& item) {
+  return item.kind == Item::Kind::says && item.of == FieldName::technique;
+}
+
+void use_colour(Item& item, ColourUse use) {
+  for (Constraint& each : item.offered)
+    if (auto* colour = std::get_if<ColourIs>(&each.says)) colour->use = use;
+}
+
+ColourUse use_of(const Item& item) {
+  return std::get<ColourIs>(item.offered.front().says).use;
+}
+
+// Techniques that are done to the paper: a colour after them is the paper's.
+bool of_paper(const Item& technique) {
+  static constexpr std::string_view parts[] = {"cut",   "punch", "dry emboss", "deep emboss", "deboss",
+                                               "scor",  "pierc", "weav",       "quill",       "tear",
+                                               "layer", "piec",  "fold"};
+  const auto& terms = std::get<TechniqueIs>(technique.offered.front().says).terms;
+  return std::ranges::any_of(
+      parts, [&](std::string_view part) { return terms.front().find(part) != std::string::npos; });
+}
+
+class Itemiser {
+ public:
+  Itemiser(std::string_view text, const std::vector<Piece>& pieces) : text_(text), pieces_(pieces) {}
+
+  Itemised run(std::vector<Seen> seen) {
+    for (Seen& it : seen) take(it);
+    bind_neighbours();
+    settle_uses();
+    return std::move(out_);
+  }
+
+ private:
+  std::string_view typed(Span span) const { return text_.substr(span.begin, span.end - span.begin); }
+
+  void ignore(const Seen& it, std::string why) {
+    out_.ignored.push_back({std::string(typed(it.span)), std::move(why), it.span});
+  }
+
+  Item& add(Item::Kind kind, const Seen& it) {
+    Item item;
+    item.kind = kind;
+    item.word = it.word;
+    item.span = it.span;
+    item.article = std::exchange(article_, false);
+    item.field = it.field;
+    out_.items.push_back(std::move(item));
+    return out_.items.back();
+  }
+
+  void add_says(const Seen& it, Says says) {
+    Item& item = add(Item::Kind::says, it);
+    item.of = about(says);
+    item.by = it.by;
+    item.unsure = it.as == As::term && !it.terms.empty() && it.terms.front().likelihood < surely_a_term;
+    item.offered.push_back(constraint_of(text_, it.span, std::move(says), it.means));
+    // "easel card": the label has the card in it.
+    const bool of_card = it.word.ends_with(" card") || it.word.ends_with(" cards");
+    if (it.as == As::term && of_card && !says_of_piece(item)) add(Item::Kind::card, it);
+  }
+
+  void add_text(const Seen& it) {
+    // Words that a hyphen joins belong together.
+    if (pieces_[it.first].hyphen && text_before_ == it.first && !out_.items.empty()) {
+      Item& before = out_.items.back();
+      auto& words = std::get<WordsAre>(before.offered.front().says);
+      words.words.push_back(it.word);
+      words.phrase = true;
+      const Span span{before.span.begin, it.span.end};
+      before.span = span;
+      before.offered.front() = constraint_of(text_, span, std::move(before.offered.front().says), "");
+    } else {
+      add_says(it, WordsAre{{it.word}, false});
+    }
+    text_before_ = it.last;
+  }
+
+  void add_phrase(const Seen& it) {
+    WordsAre words;
+    std::string_view rest = it.word;
+    while (!rest.empty()) {
+      const std::size_t end = std::min(rest.find(' '), rest.size());
+      if (end > 0) words.words.emplace_back(rest.substr(0, end));
+      rest.remove_prefix(std::min(end + 1, rest.size()));
+    }
+    words.phrase = true;
+    if (words.words.empty())
+      ignore(it, "nothing between the quotes");
+    else
+      add_says(it, std::move(words));
+  }
+
+  // "paper" and "ink" say how the colours before them are used; else they are a material.
+  void add_use(const Seen& it, ColourUse use) {
+    std::size_t at = out_.items.size();
+    bool found = false;
+    while (at > 0 && is_colour(out_.items[at - 1]) && !out_.items[at - 1].field) {
+      found = true;
+      Item& colour = out_.items[--at];
+      use_colour(colour, use);
+      for (Constraint& each : colour.offered) each.means.clear();
+      if (at == 0) break;
+      const Item& between = out_.items[at - 1];
+      const bool chain =
+          between.kind == Item::Kind::either || (between.kind == Item::Kind::joins && between.word == "and");
+      if (chain && at > 1)
+        --at;
+      else
+        break;
+    }
+    if (found)
+      return ignore(
+          it, use == ColourUse::ink ? "says that the colour is of ink" : "says that the colour is of paper");
+    if (it.says) return add_says(it, *it.says);
+    add_text(it);
+  }
+
+  void take(Seen& it) {
+    for (OtherReading& other : it.other) out_.other.push_back(std::move(other));
+    for (std::string& note : it.notes)
+      if (std::ranges::find(out_.notes, note) == out_.notes.end()) out_.notes.push_back(std::move(note));
+    switch (it.as) {
+      case As::text:
+        return add_text(it);
+      case As::phrase:
+        return add_phrase(it);
+      case As::filler:
+        return ignore(it, "filler");
+      case As::article:
+        article_ = true;
+        return ignore(it, "filler");
+      case As::mark:
+        return;
+      case As::joins:
+        if (it.word.front() >= 'a') ignore(it, "filler");
+        add(Item::Kind::joins, it);
+        article_ = it.word.ends_with(" a");
+        return;
+      case As::comma:
+        add(Item::Kind::comma, it);
+        return;
+      case As::either:
+        add(Item::Kind::either, it);
+        return;
+      case As::excludes: {
+        Item& item = add(Item::Kind::excludes, it);
+        item.dash = it.dash;
+        item.outright = it.outright;
+        return;
+      }
+      case As::opens:
+        add(Item::Kind::opens, it);
+        return;
+      case As::group:
+        add(Item::Kind::group, it);
+        return;
+      case As::closes:
+        add(Item::Kind::closes, it);
+        return;
+      case As::preposition: {
+        add(Item::Kind::preposition, it);
+        article_ = it.word.ends_with(" a") || it.word.ends_with(" an") || it.word.ends_with(" the");
+        return;
+      }
+      case As::card:
+        ignore(it, "filler");
+        add(Item::Kind::card, it);
+        return;
+      case As::paper:
+        return add_use(it, ColourUse::paper);
+      case As::ink:
+        return add_use(it, ColourUse::ink);
+      case As::tall:
+        add(Item::Kind::tall, it);
+        return;
+      case As::wide:
+        add(Item::Kind::wide, it);
+        return;
+      case As::number: {
+        Item& item = add(Item::Kind::number, it);
+        item.number = it.number;
+        item.whole = it.whole;
+        if (it.says) item.offered.push_back(constraint_of(text_, it.span, *it.says, ""));
+        return;
+      }
+      case As::term:
+      case As::named:
+      case As::like:
+      case As::says:
+        if (it.says) return add_says(it, std::move(*it.says));
+        return add_text(it);
+    }
+  }
+
+  // "or" between two neighbours of one kind, and a comma list that ends in such an "or", make one item.
+  void bind_neighbours() {
+    std::vector<Item> bound;
+    const auto binds = [](const Item& a, const Item& b) {
+      return a.kind == Item::Kind::says && b.kind == Item::Kind::says && a.of == b.of;
+    };
+    bool or_before = false;
+    for (Item& item : out_.items) {
+      if (or_before && bound.size() > 1 && bound.back().kind == Item::Kind::either &&
+          binds(bound[bound.size() - 2], item)) {
+        bound.pop_back();
+        gather_list(bound, binds);
+        Item& first = bound.back();
+        for (Constraint& each : item.offered) first.offered.push_back(std::move(each));
+        first.span.end = item.span.end;
+        first.unsure = false;
+        or_before = false;
+        continue;
+      }
+      if (item.kind == Item::Kind::closes && bound.size() > 1 && bound.back().kind == Item::Kind::says &&
+          bound[bound.size() - 2].kind == Item::Kind::opens &&
+          (bound.size() == 2 || bound[bound.size() - 3].kind != Item::Kind::group)) {
+        Item inside = std::move(bound.back());
+        bound.pop_back();
+        bound.pop_back();
+        // "(a or b) or c" and "x or (a or b)"
+        if (bound.size() > 1 && bound.back().kind == Item::Kind::either &&
+            binds(bound[bound.size() - 2], inside)) {
+          bound.pop_back();
+          for (Constraint& each : inside.offered) bound.back().offered.push_back(std::move(each));
+        } else {
+          bound.push_back(std::move(inside));
+        }
+        or_before = false;
+        continue;
+      }
+      or_before = item.kind == Item::Kind::either;
+      bound.push_back(std::move(item));
+    }
+    out_.items = std::move(bound);
+  }
+
+  template <class Binds>
+  static void gather_list(std::vector<Item>& bound, const Binds& binds) {
+    while (bound.size() > 2 && bound[bound.size() - 2].kind == Item::Kind::comma &&
+           binds(bound[bound.size() - 3], bound.back()) && !bound.back().field) {
+      Item last = std::move(bound.back());
+      bound.pop_back();
+      bound.pop_back();
+      for (Constraint& each : last.offered) bound.back().offered.push_back(std::move(each));
+    }
+  }
+
+  // "stamped in navy", "image on white", "inside" without anything to be inside of.
+  void settle_uses() {
+    std::vector<Item> settled;
+    std::vector<Item>& items = out_.items;
+    for (std::size_t i = 0; i < items.size(); ++i) {
+      Item& item = items[i];
+      const bool leads = item.kind == Item::Kind::preposition ||
+                         (item.kind == Item::Kind::joins && (item.word == "with" || item.word == "using"));
+      const bool colour_follows = i + 1 < items.size() && is_colour(items[i + 1]) && !items[i + 1].field;
+      const bool bare = colour_follows && !head_ahead(items, i + 1) && !items[i + 1].article;
+      if (leads && bare && !settled.empty() && use_colour_after(settled.back(), item, items[i + 1])) {
+        if (item.kind == Item::Kind::preposition) ignore_item(item, "says how the colour is used");
+        continue;
+      }
+      if (item.kind == Item::Kind::preposition && !goes_with_piece(items, i)) {
+        settle_preposition(item, settled);
+        continue;
+      }
+      settled.push_back(std::move(item));
+    }
+    out_.items = std::move(settled);
+  }
+
+  bool use_colour_after(const Item& before, const Item& lead, Item& colour) const {
+    if (use_of(colour) != ColourUse::either)
+      return is_technique(before) || lead.kind == Item::Kind::preposition;
+    const bool in = lead.word == "in" || lead.kind == Item::Kind::joins;
+    if (is_technique(before) && in) {
+      use_colour(colour, of_paper(before) ? ColourUse::paper : ColourUse::ink);
+      return true;
+    }
+    if (lead.word == "on" && before.kind == Item::Kind::says && says_of_piece(before)) {
+      use_colour(colour, ColourUse::paper);
+      return true;
+    }
+    return false;
+  }
+
+  // Whether a piece follows with which the one before could go.
+  static bool goes_with_piece(const std::vector<Item>& items, std::size_t i) {
+    return i + 1 < items.size() && (head_ahead(items, i + 1) || items[i + 1].kind == Item::Kind::group) &&
+           (items[i].word != "inside" || items[i + 1].article);
+  }
+
+  void settle_preposition(Item& item, std::vector<Item>& settled) {
+    if (item.word == "inside") {
+      item.kind = Item::Kind::says;
+      item.of = FieldName::side;
+      item.offered.push_back(constraint_of(text_, item.span, SideIs{"inside"}, ""));
+      settled.push_back(std::move(item));
+      return;
+    }
+    ignore_item(item, "filler");
+  }
+
+  void ignore_item(const Item& item, std::string why) {
+    out_.ignored.push_back({std::string(typed(item.span)), std::move(why), item.span});
+  }
+
+  std::string_view text_;
+  const std::vector<Piece>& pieces_;
+  Itemised out_;
+  bool article_ = false;
+  std::size_t text_before_ = static_cast<std::size_t>(-1);
+};
+
+}  // namespace
+
+Constraint constraint_of(std::string_view text, Span span, Says says, std::string means) {
+  Constraint constraint;
+  constraint.text = std::string(text.substr(span.begin, span.end - span.begin));
+  constraint.means = std::move(means);
+  constraint.span = span;
+  constraint.says = std::move(says);
+  return constraint;
+}
+
+bool says_of_piece(const Item& item) {
+  return item.kind == Item::Kind::says && item.of != FieldName::text && field(item.of).of_piece;
+}
+
+bool is_head(const Item& item) {
+  if (item.kind != Item::Kind::says) return false;
+  return item.of == FieldName::shape || item.of == FieldName::role || (item.of == FieldName::die && !item.by);
+}
+
+bool head_ahead(const std::vector<Item>& items, std::size_t at) {
+  for (std::size_t i = at; i < std::min(at + phrase_length, items.size()); ++i) {
+    if (is_head(items[i])) return true;
+    const bool goes_on = says_of_piece(items[i]) || items[i].kind == Item::Kind::number ||
+                         items[i].kind == Item::Kind::tall || items[i].kind == Item::Kind::wide;
+    if (!goes_on || (i > at && items[i].by)) return false;
+  }
+  return false;
+}
+
+Itemised itemise(std::string_view text, const std::vector<Piece>& pieces, std::vector<Seen> seen) {
+  Itemised itemised = Itemiser(text, pieces).run(std::move(seen));
+  std::ranges::stable_sort(itemised.ignored, {}, [](const Ignored& each) { return each.span.begin; });
+  return itemised;
+}
+
+}  // namespace insetbook

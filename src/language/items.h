@@ -1,0 +1,64 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+//
+// Between cover and tree: the chosen offers as items, with what neighbours say of each other settled. A
+// colour before "paper" or "ink", or after a technique and "in", gets its use; two neighbours of one kind
+// with "or" between them become one item; a bracket around one item falls away.
+#pragma once
+
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include "language/pieces.h"
+#include "language/seen.h"
+
+namespace insetbook {
+
+struct Item {
+  enum class Kind {
+    says,
+    joins,
+    comma,
+    either,
+    excludes,
+    opens,
+    group,
+    closes,
+    preposition,
+    card,
+    tall,
+    wide,
+    number
+  } kind = Kind::says;
+  std::vector<Constraint> offered;  // says: one, or those bound by "or"; number: as a size
+  FieldName of = FieldName::text;   // says: what it is about, colours all as `colour`
+  std::string word;
+  bool article = false;                 // an article stood before it
+  bool field = false;                   // said as a field
+  bool by = false;                      // a die after "from" or "in"
+  bool dash = false, outright = false;  // excludes
+  bool unsure = false;                  // a word that more often is no term: looked for as text as well
+  bool whole = false;                   // number: may be a count
+  int number = 0;
+  Span span;
+};
+
+struct Itemised {
+  std::vector<Item> items;
+  std::vector<Ignored> ignored;
+  std::vector<OtherReading> other;
+  std::vector<std::string> notes;
+};
+
+Itemised itemise(std::string_view text, const std::vector<Piece>& pieces, std::vector<Seen> seen);
+
+// Whether it is said of a piece; the others are said of the sample.
+bool says_of_piece(const Item& item);
+// Shapes, roles and dies that are named outright: what a phrase about a piece turns on.
+bool is_head(const Item& item);
+// Whether a phrase of the piece that begins at `at` has a head in it, a few items ahead.
+bool head_ahead(const std::vector<Item>& items, std::size_t at);
+
+Constraint constraint_of(std::string_view text, Span span, Says says, std::string means);
+
+}  // namespace insetbook

@@ -1,0 +1,117 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "language/question.h"
+#include "language/says.h"
+
+namespace insetbook {
+namespace {
+
+std::string_view kind_word(Node::Kind kind) {
+  switch (kind) {
+    case Node::Kind::one:
+      return "one";
+    case Node::Kind::piece:
+      return "piece";
+    case Node::Kind::all:
+      return "all";
+    case Node::Kind::any:
+      return "any";
+    case Node::Kind::none:
+      return "none";
+  }
+  return "";
+}
+
+std::string fields_of(const Node& node, bool in_piece);
+
+// Whether it would be read as one piece with another such beside it.
+bool runs_together(const Node& node) {
+  if (node.kind == Node::Kind::one) return field(field_of(node.constraint.front().says)).of_piece;
+  if (node.kind == Node::Kind::any)
+    for (const Node& child : node.children)
+      if (runs_together(child)) return true;
+  return false;
+}
+
+std::string children_as_fields(const Node& node, std::string_view between, bool in_piece) {
+  std::string out;
+  const Node* before = nullptr;
+  for (const Node& child : node.children) {
+    if (before) {
+      if (!in_piece && between == " " && runs_together(*before) && runs_together(child)) out += ',';
+      out += between;
+    }
+    before = &child;
+    out += fields_of(child, in_piece);
+  }
+  return out;
+}
+
+std::string fields_of(const Node& node, bool in_piece) {
+  switch (node.kind) {
+    case Node::Kind::one:
+      // Free words in a `with` group would be the piece's own; what can be said of a piece only is grouped
+      // outright.
+      return as_field(node.constraint.front().says);
+    case Node::Kind::piece:
+      return "with:(" + children_as_fields(node, " ", true) + ")";
+    case Node::Kind::all:
+      return "(" + children_as_fields(node, " ", in_piece) + ")";
+    case Node::Kind::any:
+      return "(" + children_as_fields(node, " or ", in_piece) + ")";
+    case Node::Kind::none: {
+      std::string out;
+      for (const Node& child : node.children) {
+        if (!out.empty()) out += ' ';
+        out += "-" + fields_of(child, in_piece);
+      }
+      return out;
+    }
+  }
+  return {};
+}
+
+}  // namespace
+
+std::string print(const Node& node) {
+  if (node.kind == Node::Kind::one) return printed(node.constraint.front().says);
+  std::string out(kind_word(node.kind));
+  out += '(';
+  bool first = true;
+  for (const Node& child : node.children) {
+    if (!first) out += ", ";
+    first = false;
+    out += print(child);
+  }
+  return out + ')';
+}
+
+std::string print(const Question& question) {
+  switch (question.asks) {
+    case Asks::samples:
+      return print(question.tree);
+    case Asks::fits:
+    case Asks::frames:
+      break;
+  }
+  std::string out = question.asks == Asks::fits ? "fits(" : "frames(";
+  out += question.subject;
+  if (!question.panel_shape.empty()) out += "; shape=" + question.panel_shape;
+  if (!question.border.empty()) out += "; border=" + question.border;
+  return out + ")";
+}
+
+std::string print_as_fields(const Question& question) {
+  if (question.asks != Asks::samples) {
+    std::string out = question.asks == Asks::fits ? "what " : "what frames ";
+    if (question.asks == Asks::fits) {
+      if (!question.panel_shape.empty()) out += question.panel_shape + " ";
+      out += "fits inside ";
+    }
+    out += question.subject;
+    if (!question.border.empty()) out += ", " + question.border + " border";
+    return out;
+  }
+  return children_as_fields(question.tree, " ", false);
+}
+
+}  // namespace insetbook

@@ -1,0 +1,454 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include <algorithm>
+#include <charconv>
+#include <utility>
+
+#include "language/dates.h"
+#include "language/orders.h"
+#include "language/read_record.h"
+#include "language/recognise.h"
+#include "text/utf8.h"
+
+namespace insetbook {
+namespace {
+
+constexpr std::size_t longest_value = 10;
+constexpr double near_colour = 10;  // CIEDE2000, where nothing else is said
+
+std::optional<VocabularyName> vocabulary_of(FieldName id) {
+  switch (id) {
+    case FieldName::shape:
+      return VocabularyName::shape;
+    case FieldName::role:
+      return VocabularyName::role;
+    case FieldName::technique:
+      return VocabularyName::technique;
+    case FieldName::material:
+      return VocabularyName::material;
+    case FieldName::fold:
+      return VocabularyName::fold;
+    case FieldName::feature:
+      return VocabularyName::feature;
+    case FieldName::occasion:
+      return VocabularyName::occasion;
+    default:
+      return std::nullopt;
+  }
+}
+
+constexpr std::string_view empty_fields[] = {"photo", "envelope", "made",     "note",
+                                             "steps", "words",    "occasion", "fold"};
+
+std::string listed(std::span<const std::string_view> words) {
+  std::string out;
+  for (std::size_t i = 0; i < words.size(); ++i) {
+    if (i > 0) out += i + 1 == words.size() ? " or " : ", ";
+    out += words[i];
+  }
+  return out;
+}
+
+std::vector<std::string> split_words(std::string_view folded) {
+  std::vector<std::string> list;
+  while (!folded.empty()) {
+    const std::size_t end = std::min(folded.find(' '), folded.size());
+    if (end > 0) list.emplace_back(folded.substr(0, end));
+    folded.remove_prefix(std::min(end + 1, folded.size()));
+  }
+  return list;
+}
+
+std::optional<double> number_in(std::string_view text) {
+  double value = 0;
+  const auto [end, error] = std::from_chars(text.data(), text.data() + text.size(), value);
+  if (error != std::errc() || end != text.data() + text.size() || !(value >= 0 && value <= 1000))
+    return std::nullopt;
+  return value;
+}
+
+std::optional<std::uint32_t> colour_value_of(std::string_view text) {
+  if (!text.starts_with('#') || (text.size() != 7 && text.size() != 4)) return std::nullopt;
+  std::string figures(text.substr(1));
+  if (figures.size() == 3) figures = {figures[0], figures[0], figures[1], figures[1], figures[2], figures[2]};
+  std::uint32_t value = 0;
+  const auto [end, error] = std::from_chars(figures.data(), figures.data() + figures.size(), value, 16);
+  if (error != std::errc() || end != figures.data() + figures.size()) return std::nullopt;
+  return value;
+}
+
+Problem unknown_field(std::string_view text, Span span, const std::string& name) {
+  Problem problem = problem_at(text, span, "\"" + name + "\" is no field", "");
+  problem.kind = ProblemKind::unknown_name;
+  problem.candidates = fields_like(name);
+  std::string names;
+  for (const Field& each : fields) names += (names.empty() ? "" : ", ") + std::string(each.name);
+  problem.expected = "one of: " + names;
+  return problem;
+}
+
+Problem no_value(std::string_view text, Span span, const Field& field) {
+  return problem_at(text, span, "the field \"" + std::string(field.name) + "\" has no value",
+                    "a value at once behind the colon, as in " + std::string(field.example));
+}
+
+}  // namespace
+
+// The pieces that stand at `at` without a space between them.
+std::size_t Recogniser::glued_run(std::size_t at) const {
+  std::size_t last = at + 1;
+  const auto ends = [&](const Piece& piece) {
+    return piece.kind == Piece::Kind::mark &&
+           (piece.folded == ")" || piece.folded == "," || piece.folded == ";");
+  };
+  while (last < pieces_.size() && pieces_[last].glued && !ends(pieces_[last])) ++last;
+  return last;
+}
+
+Result<void> Recogniser::fields(std::size_t at, std::vector<Seen>& out) {
+  if (!is_mark(at + 1, ":") || !pieces_[at + 1].glued || pieces_[at].hyphen) return {};
+  const std::string& name = pieces_[at].folded;
+  if (name.front() >= '0' && name.front() <= '9') return {};
+  const std::size_t value = at + 2;
+  const Field* named = field_named(name);
+  if (!named) {
+    if (value < pieces_.size() && pieces_[value].glued)
+      return failure(unknown_field(text_, pieces_[at].span, name));
+    return {};
+  }
+  const bool missing =
+      value >= pieces_.size() ||
+      (pieces_[value].kind == Piece::Kind::mark && !is_mark(value, "(") && !is_mark(value, "<") &&
+       !is_mark(value, ">") && !is_mark(value, "<=") && !is_mark(value, ">=") && !is_mark(value, "~") &&
+       !is_mark(value, "=") && !is_mark(value, "."));
+  if (missing) return failure(no_value(text_, span_of(at, at + 2), *named));
+  if (is_mark(value, "(")) {
+    Seen group =
+        seen(named->kind == FieldKind::group ? As::group : As::filler, at, value, priority_of::field);
+    group.word = named->name;
+    group.field = true;
+    out.push_back(std::move(group));
+    return {};
+  }
+  if (named->kind == FieldKind::group) return failure(no_value(text_, span_of(at, at + 2), *named));
+  const std::size_t before = out.size();
+  if (const Result<void> read = field_value(*named, value, out); !read) return read;
+  for (std::size_t i = before; i < out.size(); ++i) {
+    out[i].first = at;
+    out[i].span = {pieces_[at].span.begin, out[i].span.end};
+    out[i].weight = 2 * static_cast<int>(out[i].last - at);
+    out[i].priority = priority_of::field;
+    out[i].field = true;
+  }
+  return {};
+}
+
+Result<void> Recogniser::field_value(const Field& field, std::size_t at, std::vector<Seen>& out) {
+  const Piece& piece = pieces_[at];
+  if (piece.kind == Piece::Kind::phrase) {
+    if (trim(text_.substr(piece.inner.begin, piece.inner.end - piece.inner.begin)).empty())
+      return failure(no_value(text_, piece.span, field));
+    const Result<std::vector<Piece>> inside = split(text_, piece.inner);
+    if (!inside) return failure(inside.error());
+    Recogniser within(text_, *inside, context_);
+    Result<Seen> read = within.value_in(field, 0, inside->size());
+    if (!read) return failure(read.error());
+    read->last = at + 1;
+    read->span = piece.span;
+    out.push_back(std::move(*read));
+    return {};
+  }
+  const std::size_t glued = glued_run(at);
+  if (auto longest = longest_reading(field, at, glued)) {
+    out.push_back(std::move(*longest));
+    return {};
+  }
+  Result<Seen> read = value_in(field, at, glued);
+  if (!read) return failure(read.error());
+  out.push_back(std::move(*read));
+  return {};
+}
+
+// The longest value that can be read from `first`, if it takes at least the pieces up to `glued_last`.
+std::optional<Seen> Recogniser::longest_reading(const Field& field, std::size_t first,
+                                                std::size_t glued_last) {
+  std::vector<Seen> offered;
+  if (field.id == FieldName::size || field.id == FieldName::closed) sizes(first, offered);
+  if (field.id == FieldName::made) dates(first, offered);
+  for (Seen& each : offered)
+    if (each.last >= glued_last && each.says)
+      if (auto read = reading(field, first, each.last)) return read;
+  if (field.kind != FieldKind::term && field.kind != FieldKind::name) return std::nullopt;
+  const std::size_t most = first + run_of_words(first, longest_value);
+  for (std::size_t last = std::max(most, glued_last); last >= glued_last && last > first; --last)
+    if (auto read = reading(field, first, last)) return read;
+  return std::nullopt;
+}
+
+Result<Seen> Recogniser::value_in(const Field& field, std::size_t first, std::size_t last) {
+  if (auto read = reading(field, first, last)) return std::move(*read);
+  if (field.id == FieldName::size || field.id == FieldName::closed)
+    for (std::size_t i = first; i < last; ++i)
+      if (auto problem = bad_size(i)) return failure(std::move(*problem));
+  const std::string value(typed(first, last));
+  const Span span = span_of(first, last);
+  switch (field.id) {
+    case FieldName::size:
+      return failure(problem_at(text_, span, "\"" + value + "\" is no size",
+                                "a size such as 2-3/8in, \"under 3 in\", \"2 x 3 in\""));
+    case FieldName::closed:
+      return failure(
+          problem_at(text_, span, "\"" + value + "\" is no size of a closed card",
+                     "a size such as \"5 x 7 in\", a name such as A6, square, landscape or portrait"));
+    case FieldName::made:
+      return failure(
+          problem_at(text_, span, "\"" + value + "\" is no date",
+                     "a year, a month or a day such as 2023, 2023-05, 2023-05-12, or two with .. between"));
+    case FieldName::count:
+      return failure(
+          problem_at(text_, span, "\"" + value + "\" is no count", "a whole number from 1 to 999"));
+    case FieldName::side:
+      return failure(
+          problem_at(text_, span, "\"" + value + "\" is no side of a card", "front, inside or back"));
+    case FieldName::no:
+      return failure(
+          problem_at(text_, span, "\"" + value + "\" is nothing that can be missing", listed(empty_fields)));
+    default:
+      return unknown_value(field, first, last);
+  }
+}
+
+// A value that names nothing known: kept, so that the answer is empty and says why.
+Seen Recogniser::unknown_value(const Field& field, std::size_t first, std::size_t last) const {
+  Seen it = seen(As::says, first, last, priority_of::field);
+  const std::string value(typed(first, last));
+  if (const auto vocabulary = vocabulary_of(field.id)) {
+    it.says = says_of_term(*vocabulary, {fold(value)}, value);
+    it.notes.push_back("\"" + value + "\" is no " + std::string(field.name) + " of the vocabulary");
+    return it;
+  }
+  switch (field.id) {
+    case FieldName::paper:
+      it.says = ColourIs{ColourUse::paper, {}, value};
+      break;
+    case FieldName::ink:
+      it.says = ColourIs{ColourUse::ink, {}, value};
+      break;
+    case FieldName::like:
+    case FieldName::colour:
+      it.says = ColourIs{ColourUse::either, {}, value};
+      break;
+    case FieldName::supply:
+      it.says = SupplyIs{{}, value};
+      break;
+    case FieldName::die:
+    case FieldName::in:
+      it.says = DieIs{{}, "", field.id == FieldName::in, value};
+      break;
+    case FieldName::based:
+      it.says = BasedOn{0, value};
+      break;
+    case FieldName::title:
+      it.says = TitleIs{0, value};
+      break;
+    default:
+      it.says = WordsAre{split_words(fold(value)), false};
+      break;
+  }
+  it.notes.push_back("the book has no " + std::string(field.name) + " \"" + value + "\"");
+  return it;
+}
+
+std::optional<Seen> Recogniser::colour_value(const Field& field, std::size_t first, std::size_t last) {
+  std::optional<Seen> it;
+  if (field.id == FieldName::like || is_word(first, "like") || pieces_[first].folded.starts_with('#')) {
+    it = like_value(is_word(first, "like") ? first + 1 : first, last);
+    if (!it || it->last != last) return std::nullopt;
+  } else {
+    if (run_of_words(first, last - first) != last - first) return std::nullopt;
+    Seen named = seen(As::says, first, last, priority_of::field);
+    named.word = words(first, last - first);
+    const auto basic = context_.vocabulary.find(named.word, VocabularyName::colour_word);
+    for (const NamedRecord& record : exactly(named.word))
+      if (record.kind == NameKind::colour) named.named.push_back(record);
+    if (!basic.empty()) {
+      resolve_term(named, basic.front());
+      if (!named.says) {
+        named.as = As::says;
+        named.says = ColourIs{ColourUse::either, {}, named.word};
+      }
+    } else if (!named.named.empty()) {
+      resolve_colour(named);
+    } else {
+      return std::nullopt;
+    }
+    it = std::move(named);
+  }
+  auto& colour = std::get<ColourIs>(*it->says);
+  if (field.id == FieldName::paper) colour.use = ColourUse::paper;
+  if (field.id == FieldName::ink) colour.use = ColourUse::ink;
+  return it;
+}
+
+// "sage", "sage, within 5", "#a55030": a colour near that one, from `first` and no further than `limit`.
+std::optional<Seen> Recogniser::like_value(std::size_t first, std::size_t limit) {
+  if (first >= limit || first >= pieces_.size() || pieces_[first].kind != Piece::Kind::word)
+    return std::nullopt;
+  const auto value = colour_value_of(pieces_[first].folded);
+  std::size_t last = first;
+  std::string name;
+  std::int64_t id = 0;
+  if (value) {
+    last = first + 1;
+    name = pieces_[first].folded;
+  } else {
+    const std::size_t most = run_of_words(first, std::min(longest_value, limit - first));
+    std::string said;
+    for (std::size_t count = 1; count <= most; ++count) {
+      if (count > 1) said += ' ';
+      said += pieces_[first + count - 1].folded;
+      if (!context_.names.begins(said)) break;
+      for (const NamedRecord& record : exactly(said))
+        if (record.kind == NameKind::colour) {
+          last = first + count;
+          name = record.name;
+          id = record.id;
+          break;
+        }
+    }
+  }
+  if (last == first) return std::nullopt;
+  double within = near_colour;
+  std::string within_said = "10";
+  const std::size_t word = is_mark(last, ",") ? last + 1 : last;
+  if (is_word(word, "within") && word + 1 < limit && word + 1 < pieces_.size())
+    if (const auto number = number_in(pieces_[word + 1].folded)) {
+      within = *number;
+      within_said = pieces_[word + 1].folded;
+      last = word + 2;
+    }
+  Seen it = seen(As::says, first, last, priority_of::field);
+  ColourIs colour;
+  colour.colours =
+      value ? context_.names.colours_like_value(*value, within) : context_.names.colours_like(id, within);
+  std::ranges::sort(colour.colours);
+  colour.said = "like " + name + ", within " + within_said;
+  it.says = std::move(colour);
+  return it;
+}
+
+// The pieces [first, last) as a value of the field, all of them.
+std::optional<Seen> Recogniser::reading(const Field& field, std::size_t first, std::size_t last) {
+  if (first >= last || last > pieces_.size()) return std::nullopt;
+  Seen it = seen(As::says, first, last, priority_of::field);
+  const bool all_words = run_of_words(first, last - first) == last - first;
+  const std::string said = all_words ? words(first, last - first) : std::string();
+  if (const auto vocabulary = vocabulary_of(field.id)) {
+    if (!all_words) return std::nullopt;
+    const auto found = context_.vocabulary.find(said, *vocabulary);
+    if (found.empty()) return std::nullopt;
+    resolve_term(it, found.front());
+    return it;
+  }
+  const auto offered_size = [&]() -> std::optional<SizeIs> {
+    std::vector<Seen> offered;
+    sizes(first, offered);
+    for (const Seen& each : offered)
+      if (each.last == last && each.says && std::holds_alternative<SizeIs>(*each.says))
+        return std::get<SizeIs>(*each.says);
+    return std::nullopt;
+  };
+  switch (field.id) {
+    case FieldName::size:
+      if (const auto size = offered_size()) {
+        it.says = *size;
+        return it;
+      }
+      return std::nullopt;
+    case FieldName::closed: {
+      std::vector<Seen> offered;
+      closed_sizes(first, offered);
+      for (Seen& each : offered)
+        if (each.last == last) return std::move(each);
+      ClosedSizeIs closed;
+      closed.said = typed(first, last);
+      if (said == "square")
+        closed.form = ClosedSizeIs::Form::square;
+      else if (const auto size = offered_size())
+        closed.size = *size;
+      else
+        return std::nullopt;
+      it.says = std::move(closed);
+      return it;
+    }
+    case FieldName::colour:
+    case FieldName::paper:
+    case FieldName::ink:
+    case FieldName::like:
+      return colour_value(field, first, last);
+    case FieldName::supply:
+    case FieldName::based:
+    case FieldName::title: {
+      const NameKind kind = field.id == FieldName::supply ? NameKind::supply : NameKind::sample;
+      std::vector<NamedRecord> found = exactly(fold(typed(first, last)));
+      std::erase_if(found, [&](const NamedRecord& record) { return record.kind != kind; });
+      if (found.empty()) return std::nullopt;
+      if (field.id == FieldName::based)
+        it.says = BasedOn{found.front().id, found.front().name};
+      else if (field.id == FieldName::title)
+        it.says = TitleIs{found.front().id, found.front().name};
+      else {
+        it.named = std::move(found);
+        resolve_colour(it);
+      }
+      return it;
+    }
+    case FieldName::die:
+    case FieldName::in: {
+      const std::size_t begins = skip(first, {"the", "a"});
+      auto die = die_at(begins);
+      if (!die || die->last != last) return std::nullopt;
+      die->die.lies_in = field.id == FieldName::in;
+      if (!die->note.empty()) it.notes.push_back(die->note);
+      it.says = std::move(die->die);
+      return it;
+    }
+    case FieldName::side:
+      if (std::string side = side_word(said); !side.empty()) {
+        it.says = SideIs{std::move(side)};
+        return it;
+      }
+      return std::nullopt;
+    case FieldName::count:
+      if (const auto count = small_number(said)) {
+        it.says = CountIs{*count};
+        return it;
+      }
+      return std::nullopt;
+    case FieldName::made: {
+      if (const auto period = read_period(typed(first, last))) {
+        it.says = MadeIn{period->from, period->to};
+        return it;
+      }
+      std::vector<Seen> offered;
+      dates(first, offered);
+      for (Seen& each : offered)
+        if (each.last == last) return std::move(each);
+      return std::nullopt;
+    }
+    case FieldName::text: {
+      std::vector<std::string> list = split_words(fold(typed(first, last)));
+      if (list.empty()) return std::nullopt;
+      const bool phrase = list.size() > 1;
+      it.says = WordsAre{std::move(list), phrase};
+      return it;
+    }
+    case FieldName::no:
+      if (std::ranges::find(empty_fields, said) == std::end(empty_fields)) return std::nullopt;
+      it.says = HasNo{said};
+      return it;
+    default:
+      return std::nullopt;
+  }
+}
+
+}  // namespace insetbook

@@ -1,0 +1,360 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "language/recognise.h"
+
+#include <algorithm>
+#include <unordered_map>
+#include <utility>
+
+#include "language/dates.h"
+#include "language/orders.h"
+#include "language/paper_names.h"
+#include "language/read_record.h"
+#include "language/small_words.h"
+#include "text/utf8.h"
+
+namespace insetbook {
+namespace {
+
+constexpr std::size_t longest_name = 8;
+
+}  // namespace
+
+Recogniser::Recogniser(std::string_view text, const std::vector<Piece>& pieces, const ReadingContext& context)
+    : text_(text),
+      pieces_(pieces),
+      context_(context),
+      longest_label_(context.vocabulary.longest_label_words() + 2) {}
+
+std::size_t Recogniser::run_of_words(std::size_t at, std::size_t most) const {
+  std::size_t count = 0;
+  while (count < most && at + count < pieces_.size() && pieces_[at + count].kind == Piece::Kind::word)
+    ++count;
+  return count;
+}
+
+std::string Recogniser::words(std::size_t first, std::size_t count) const {
+  std::string joined;
+  for (std::size_t i = first; i < first + count; ++i) {
+    if (!joined.empty()) joined += ' ';
+    joined += pieces_[i].folded;
+  }
+  return joined;
+}
+
+std::vector<std::string> Recogniser::word_list(std::size_t at, std::size_t most) const {
+  std::vector<std::string> list;
+  const std::size_t count = run_of_words(at, most);
+  for (std::size_t i = at; i < at + count; ++i) list.push_back(pieces_[i].folded);
+  return list;
+}
+
+bool Recogniser::is_word(std::size_t at, std::string_view word) const {
+  return at < pieces_.size() && pieces_[at].kind == Piece::Kind::word && pieces_[at].folded == word;
+}
+
+bool Recogniser::is_mark(std::size_t at, std::string_view mark) const {
+  return at < pieces_.size() && pieces_[at].kind == Piece::Kind::mark && pieces_[at].folded == mark;
+}
+
+// Past any run of these words, four at most.
+std::size_t Recogniser::skip(std::size_t at, std::initializer_list<std::string_view> list) const {
+  for (int turn = 0; turn < 4; ++turn) {
+    const bool found = std::ranges::any_of(list, [&](std::string_view word) { return is_word(at, word); });
+    if (!found) break;
+    ++at;
+  }
+  return at;
+}
+
+Span Recogniser::span_of(std::size_t first, std::size_t last) const {
+  if (first >= last) return {};
+  return {pieces_[first].span.begin, pieces_[last - 1].span.end};
+}
+
+std::string_view Recogniser::typed(std::size_t first, std::size_t last) const {
+  const Span span = span_of(first, last);
+  return text_.substr(span.begin, span.end - span.begin);
+}
+
+Seen Recogniser::seen(As as, std::size_t first, std::size_t last, int priority) const {
+  Seen it;
+  it.as = as;
+  it.first = first;
+  it.last = last;
+  it.span = span_of(first, last);
+  it.weight = 2 * static_cast<int>(last - first);
+  it.priority = priority;
+  return it;
+}
+
+const std::vector<NamedRecord>& Recogniser::exactly(const std::string& folded) {
+  const auto known = exactly_.find(folded);
+  if (known != exactly_.end()) return known->second;
+  return exactly_.emplace(folded, context_.names.exactly(folded)).first->second;
+}
+
+Result<std::vector<Seen>> Recogniser::offers(std::size_t at) {
+  std::vector<Seen> out;
+  const Piece& piece = pieces_[at];
+  if (piece.kind == Piece::Kind::phrase) {
+    Seen phrase = seen(As::phrase, at, at + 1, priority_of::field);
+    phrase.word = piece.folded;
+    out.push_back(std::move(phrase));
+    return out;
+  }
+  small_words(at, out);
+  sizes(at, out);
+  if (piece.kind == Piece::Kind::mark) return out;
+  if (const Result<void> read = fields(at, out); !read) return failure(read.error());
+  terms(at, out);
+  dies(at, out);
+  names(at, out);
+  closed_sizes(at, out);
+  dates(at, out);
+  nothing_recorded(at, out);
+  sides(at, out);
+  return out;
+}
+
+void Recogniser::small_words(std::size_t at, std::vector<Seen>& out) const {
+  const Piece& piece = pieces_[at];
+  if (piece.kind == Piece::Kind::mark) {
+    static constexpr std::pair<std::string_view, As> marks[] = {
+        {",", As::comma}, {";", As::comma}, {"(", As::opens},  {")", As::closes},
+        {"&", As::joins}, {"+", As::joins}, {"/", As::either}, {"-", As::excludes}};
+    const auto found = std::ranges::find(marks, piece.folded, &std::pair<std::string_view, As>::first);
+    Seen mark = seen(found == std::end(marks) ? As::mark : found->second, at, at + 1, 0);
+    mark.dash = mark.outright = piece.folded == "-";
+    mark.word = piece.folded;
+    out.push_back(std::move(mark));
+    return;
+  }
+  const std::size_t most = run_of_words(at, longest_small_word);
+  std::string said;
+  for (std::size_t count = 1; count <= most; ++count) {
+    if (count > 1) said += ' ';
+    said += pieces_[at + count - 1].folded;
+    const auto found = std::ranges::find(small_words_table, said, &SmallWord::words);
+    if (found == std::end(small_words_table)) continue;
+    Seen word = seen(found->as, at, at + count, priority_of::small_word);
+    word.word = said;
+    word.outright = said.ends_with("no") || said == "neither" || said == "nor";
+    if (found->as == As::number) {
+      word.number = 2;
+      word.bare = true;
+    }
+    if (found->as == As::paper || found->as == As::ink) word.terms = context_.vocabulary.find(said);
+    out.push_back(std::move(word));
+  }
+}
+
+namespace {
+
+// Words of the card itself: alone they are no material and no role.
+bool only_small(std::string_view word) {
+  return std::ranges::any_of(small_words_table, [&](const SmallWord& each) { return each.words == word; });
+}
+
+}  // namespace
+
+void Recogniser::terms(std::size_t at, std::vector<Seen>& out) {
+  const std::size_t most = run_of_words(at, longest_label_);
+  std::string said;
+  for (std::size_t count = 1; count <= most; ++count) {
+    if (count > 1) said += ' ';
+    said += pieces_[at + count - 1].folded;
+    if (only_small(said)) continue;
+    std::vector<TermMatch> found = context_.vocabulary.find(said);
+    // What a supply's status is, or how a piece is stuck, is not asked of a piece: such words are looked for
+    // as text.
+    std::erase_if(found, [](const TermMatch& match) {
+      return match.vocabulary == VocabularyName::adhesive || match.vocabulary == VocabularyName::status;
+    });
+    if (found.empty()) continue;
+    Seen term = seen(As::term, at, at + count, priority_of::term);
+    term.word = said;
+    term.terms = std::move(found);
+    out.push_back(std::move(term));
+  }
+}
+
+void Recogniser::names(std::size_t at, std::vector<Seen>& out) {
+  const bool valued = pieces_[at].folded.starts_with('#') && pieces_[at].folded.size() > 1;
+  if (const auto like = is_word(at, "like") || is_word(at, "similar")
+                            ? like_value(at + 1 + (is_word(at + 1, "to") ? 1u : 0u), pieces_.size())
+                        : valued ? like_value(at, pieces_.size())
+                                 : std::nullopt) {
+    Seen near = *like;
+    near.first = at;
+    near.span = span_of(at, near.last);
+    near.weight = 2 * static_cast<int>(near.last - at);
+    near.priority = priority_of::side;
+    out.push_back(std::move(near));
+  }
+  const std::size_t most = run_of_words(at, longest_name);
+  std::string said;
+  for (std::size_t count = 1; count <= most; ++count) {
+    if (count > 1) said += ' ';
+    said += pieces_[at + count - 1].folded;
+    if (!context_.names.begins(said)) break;
+    if (only_small(said) || said.size() < 2) continue;
+    std::vector<NamedRecord> found = exactly(said);
+    std::erase_if(found, [](const NamedRecord& record) {
+      return record.kind != NameKind::colour && record.kind != NameKind::supply;
+    });
+    if (found.empty()) continue;
+    // A colour is likelier meant than a supply of that name.
+    std::ranges::stable_sort(found, {},
+                             [](const NamedRecord& record) { return record.kind != NameKind::colour; });
+    std::size_t last = at + count;
+    if (found.front().kind == NameKind::supply)
+      last = skip(last, {"stamp", "stamps", "set", "folder", "folders", "sheet", "pad"});
+    Seen name = seen(As::named, at, last, priority_of::name);
+    name.word = said;
+    name.named = std::move(found);
+    out.push_back(std::move(name));
+  }
+}
+
+void Recogniser::closed_sizes(std::size_t at, std::vector<Seen>& out) const {
+  const std::string& word = pieces_[at].folded;
+  const auto add = [&](ClosedSizeIs closed, std::size_t last) {
+    last = skip(last, {"card", "cards", "format", "orientation", "size", "sized"});
+    Seen it = seen(As::says, at, last, priority_of::side);
+    closed.said = typed(at, last);
+    it.says = std::move(closed);
+    it.word = word;
+    out.push_back(std::move(it));
+    return &out.back();
+  };
+  if (word == "landscape" || word == "portrait") {
+    ClosedSizeIs closed;
+    closed.form = word == "landscape" ? ClosedSizeIs::Form::landscape : ClosedSizeIs::Form::portrait;
+    Seen* it = add(closed, at + 1);
+    if (it->last == at + 1)
+      it->other.push_back({std::string(typed(at, at + 1)), "the way round of the closed card",
+                           "a " + word + " as a picture"});
+    return;
+  }
+  const PaperName* paper = paper_named(word);
+  if (!paper || is_word(at + 1, "envelope") || is_word(at + 1, "envelopes") || is_word(at + 1, "sheet"))
+    return;
+  SizeIs size;
+  size.one_figure = false;
+  size.low = paper->width;
+  size.second = paper->height;
+  size.unit = paper->unit;
+  ClosedSizeIs closed;
+  closed.size = size;
+  Seen* it = add(closed, at + 1);
+  if (!paper->other.empty())
+    it->other.push_back(
+        {std::string(typed(at, at + 1)), std::string(paper->means), std::string(paper->other)});
+}
+
+void Recogniser::dates(std::size_t at, std::vector<Seen>& out) const {
+  static constexpr std::string_view leads[] = {"made", "from", "dated", "date", "in", "during", "on", "of"};
+  std::size_t begins = at;
+  for (int turn = 0; turn < 2 && begins < pieces_.size(); ++turn)
+    if (std::ranges::find(leads, pieces_[begins].folded) != std::end(leads)) ++begins;
+  enum class Bound { whole, since, after, before, until, between } bound = Bound::whole;
+  static constexpr std::pair<std::string_view, Bound> bounds[] = {
+      {"since", Bound::since},    {"after", Bound::after},   {"later", Bound::after},
+      {"before", Bound::before},  {"until", Bound::until},   {"till", Bound::until},
+      {"by", Bound::until},       {"through", Bound::until}, {"between", Bound::between},
+      {"earlier", Bound::before}, {"newer", Bound::after},   {"older", Bound::before}};
+  if (begins < pieces_.size()) {
+    const auto said =
+        std::ranges::find(bounds, pieces_[begins].folded, &std::pair<std::string_view, Bound>::first);
+    if (said != std::end(bounds)) {
+      bound = said->second;
+      ++begins;
+      if (is_word(begins, "than")) ++begins;
+    }
+  }
+  const auto found = period_at(word_list(begins, 6), context_.today, begins == at);
+  if (!found) return;
+  std::size_t last = begins + found->words;
+  MadeIn made{found->period.from, found->period.to};
+  bool relative = found->relative;
+  // "between 2020 and 2022", "from 2020 to 2022", "2020-2022"
+  const std::size_t next = skip(last, {"and", "to", "until", "through"});
+  const bool two = next > last || (found->plain_year && last < pieces_.size() && pieces_[last].hyphen);
+  const auto second = two ? period_at(word_list(next, 6), context_.today, false) : std::nullopt;
+  const bool second_is_end = second && (bound == Bound::between || !is_word(last, "and"));
+  if (bound == Bound::between && !second_is_end) return;
+  if (second_is_end && (bound == Bound::between || bound == Bound::whole)) {
+    last = next + second->words;
+    made.to = second->period.to;
+    if (made.to < made.from) made = {second->period.from, found->period.to};
+    relative = relative || second->relative;
+  }
+  switch (bound) {
+    case Bound::whole:
+    case Bound::between:
+      break;
+    case Bound::since:
+      made.to.clear();
+      break;
+    case Bound::after:
+      made = {day_after(found->period.to, 1), ""};
+      break;
+    case Bound::before:
+      made = {"", day_after(found->period.from, -1)};
+      break;
+    case Bound::until:
+      made.from.clear();
+      break;
+  }
+  Seen date = seen(As::says, at, last, priority_of::date);
+  date.says = made;
+  if (relative) date.notes.push_back("today is " + context_.today);
+  out.push_back(std::move(date));
+}
+
+void Recogniser::nothing_recorded(std::size_t at, std::vector<Seen>& out) const {
+  static constexpr std::pair<std::string_view, std::string_view> empties[] = {
+      {"photo", "photo"},       {"photos", "photo"},   {"photograph", "photo"},  {"photographs", "photo"},
+      {"picture", "photo"},     {"pictures", "photo"}, {"envelope", "envelope"}, {"date", "made"},
+      {"note", "note"},         {"notes", "note"},     {"steps", "steps"},       {"instructions", "steps"},
+      {"occasion", "occasion"}, {"fold", "fold"},      {"words", "words"}};
+  std::size_t begins = at;
+  if (is_word(at, "with") || is_word(at, "have") || is_word(at, "that"))
+    begins = skip(at, {"that", "with", "have", "has"});
+  if (is_word(at, "undated")) {
+    Seen it = seen(As::says, at, at + 1, priority_of::side);
+    it.says = HasNo{"made"};
+    out.push_back(std::move(it));
+    return;
+  }
+  if (!is_word(begins, "no") && !is_word(begins, "without")) return;
+  const std::size_t what = skip(begins + 1, {"a", "an", "any"});
+  if (what >= pieces_.size()) return;
+  const auto found =
+      std::ranges::find(empties, pieces_[what].folded, &std::pair<std::string_view, std::string_view>::first);
+  if (found == std::end(empties)) return;
+  Seen it = seen(As::says, at, what + 1, priority_of::side);
+  it.says = HasNo{std::string(found->second)};
+  out.push_back(std::move(it));
+}
+
+void Recogniser::sides(std::size_t at, std::vector<Seen>& out) const {
+  const std::size_t lead = skip(at, {"on", "at"});
+  const std::size_t word = skip(lead, {"the"});
+  if (word >= pieces_.size()) return;
+  static constexpr std::string_view plain[] = {"front", "back", "inside", "outside", "reverse"};
+  if (std::ranges::find(plain, pieces_[word].folded) == std::end(plain)) return;
+  // Without "on the", only "front" and "back" are surely sides.
+  if (word == at && pieces_[word].folded != "front" && pieces_[word].folded != "back") return;
+  if (word > at && lead == at) return;  // "the front" without "on" is no more than "front"
+  std::size_t last = word + 1;
+  if (is_word(last, "of")) {
+    const std::size_t card = skip(last + 1, {"the", "a"});
+    if (is_word(card, "card") || is_word(card, "cards")) last = card + 1;
+  }
+  Seen side = seen(As::says, at, last, priority_of::side);
+  side.says = SideIs{side_word(pieces_[word].folded)};
+  out.push_back(std::move(side));
+}
+
+}  // namespace insetbook

@@ -1,0 +1,105 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+//
+// The second stage of reading a question: at each piece, all that could begin there. The recognisers are:
+// marks and the small words of the language (small_words.h), sizes with relations, counts, dates, dies with
+// their order, names of colours and supplies, vocabulary terms, sizes of the closed card, and fields. How far
+// each one looks is bounded, so that the whole takes time in proportion to the length of the question.
+#pragma once
+
+#include <map>
+#include <span>
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include "language/pieces.h"
+#include "language/read_question.h"
+#include "language/seen.h"
+
+namespace insetbook {
+
+class Recogniser {
+ public:
+  Recogniser(std::string_view text, const std::vector<Piece>& pieces, const ReadingContext& context);
+
+  // All offers that begin at piece `at`. A Problem: a field that cannot be read.
+  Result<std::vector<Seen>> offers(std::size_t at);
+  // A size that cannot be ("2-9/8"), if one begins at `at`; it counts only where nothing else covers it.
+  std::optional<Problem> bad_size(std::size_t at) const;
+
+  // Looks up what a chosen offer stands for in the book and in the vocabularies, and finishes its `says`.
+  void resolve(Seen& seen);
+
+ private:
+  // recognise.cc
+  std::string words(std::size_t first, std::size_t count) const;
+  std::size_t run_of_words(std::size_t at, std::size_t most) const;
+  bool is_word(std::size_t at, std::string_view word) const;
+  bool is_mark(std::size_t at, std::string_view mark) const;
+  std::vector<std::string> word_list(std::size_t at, std::size_t most) const;
+  Seen seen(As as, std::size_t first, std::size_t last, int priority) const;
+  Span span_of(std::size_t first, std::size_t last) const;
+  std::string_view typed(std::size_t first, std::size_t last) const;
+  std::size_t skip(std::size_t at, std::initializer_list<std::string_view> list) const;
+  void small_words(std::size_t at, std::vector<Seen>& out) const;
+  void terms(std::size_t at, std::vector<Seen>& out);
+  void names(std::size_t at, std::vector<Seen>& out);
+  void closed_sizes(std::size_t at, std::vector<Seen>& out) const;
+  void dates(std::size_t at, std::vector<Seen>& out) const;
+  void nothing_recorded(std::size_t at, std::vector<Seen>& out) const;
+  void sides(std::size_t at, std::vector<Seen>& out) const;
+  // recognise_sizes.cc
+  struct Measured {
+    std::size_t last = 0;  // piece behind it
+    SizeIs size;
+    bool bare = false;
+    bool figures = false;  // written with figures, not spelled out
+  };
+  std::optional<Measured> measurement(std::size_t at) const;
+  void sizes(std::size_t at, std::vector<Seen>& out) const;
+  std::size_t relation_at(std::size_t at, Relation& relation) const;
+  std::size_t after_size(std::size_t last, SizeIs& size) const;
+  // recognise_dies.cc
+  struct DieSaid {
+    std::size_t last = 0;
+    DieIs die;
+    std::string note;
+  };
+  std::optional<DieSaid> die_at(std::size_t at);
+  struct SetSaid {
+    std::size_t last = 0;
+    std::vector<NamedRecord> records;
+  };
+  std::optional<SetSaid> set_at(std::size_t at, NameKind kind);
+  void dies(std::size_t at, std::vector<Seen>& out);
+  void choose_die(DieSaid& said, const NamedRecord& set, int rank, bool from_smallest);
+  // read_field.cc
+  Result<void> fields(std::size_t at, std::vector<Seen>& out);
+  std::size_t glued_run(std::size_t at) const;
+  Result<void> field_value(const Field& field, std::size_t at, std::vector<Seen>& out);
+  Result<Seen> value_in(const Field& field, std::size_t first, std::size_t last);
+  std::optional<Seen> reading(const Field& field, std::size_t first, std::size_t last);
+  std::optional<Seen> longest_reading(const Field& field, std::size_t first, std::size_t glued_last);
+  Seen unknown_value(const Field& field, std::size_t first, std::size_t last) const;
+  std::optional<Seen> colour_value(const Field& field, std::size_t first, std::size_t last);
+  std::optional<Seen> like_value(std::size_t first, std::size_t last);
+  // resolve.cc
+  const std::vector<std::string>& with_narrower(VocabularyName in, const std::string& id);
+  void resolve_term(Seen& seen, const TermMatch& match);
+  void resolve_colour(Seen& seen);
+  const std::vector<std::int64_t>& colours_of_word(const std::string& word);
+
+  std::string_view text_;
+  const std::vector<Piece>& pieces_;
+  const ReadingContext& context_;
+  std::size_t longest_label_;
+  std::map<std::pair<VocabularyName, std::string>, std::vector<std::string>> narrower_;
+  std::map<std::string, std::vector<std::int64_t>, std::less<>> colours_;
+  std::map<std::string, std::vector<NamedRecord>, std::less<>> exactly_;
+  const std::vector<NamedRecord>& exactly(const std::string& folded);
+};
+
+// The Says of a vocabulary's term; the terms are it and its narrower ones.
+Says says_of_term(VocabularyName in, std::vector<std::string> terms, std::string label);
+
+}  // namespace insetbook

@@ -1,0 +1,274 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include <algorithm>
+#include <variant>
+
+#include "language/orders.h"
+#include "language/recognise.h"
+#include "measure/read.h"
+
+namespace insetbook {
+namespace {
+
+// No measurement is longer than this many pieces.
+constexpr std::size_t longest_measurement = 24;
+
+struct RelationWords {
+  std::string_view words;
+  Relation relation;
+};
+
+constexpr RelationWords relations[] = {
+    {"about", Relation::about},
+    {"around", Relation::about},
+    {"roughly", Relation::about},
+    {"approximately", Relation::about},
+    {"approx", Relation::about},
+    {"circa", Relation::about},
+    {"nearly", Relation::about},
+    {"near", Relation::about},
+    {"close to", Relation::about},
+    {"more or less", Relation::about},
+    {"~", Relation::about},
+    {"under", Relation::under},
+    {"below", Relation::under},
+    {"less than", Relation::under},
+    {"smaller than", Relation::under},
+    {"shorter than", Relation::under},
+    {"narrower than", Relation::under},
+    {"<", Relation::under},
+    {"over", Relation::over},
+    {"above", Relation::over},
+    {"more than", Relation::over},
+    {"larger than", Relation::over},
+    {"bigger than", Relation::over},
+    {"greater than", Relation::over},
+    {"wider than", Relation::over},
+    {"taller than", Relation::over},
+    {"longer than", Relation::over},
+    {">", Relation::over},
+    {"at least", Relation::at_least},
+    {"no less than", Relation::at_least},
+    {"not less than", Relation::at_least},
+    {"no smaller than", Relation::at_least},
+    {"not smaller than", Relation::at_least},
+    {"not under", Relation::at_least},
+    {"minimum", Relation::at_least},
+    {">=", Relation::at_least},
+    {"at most", Relation::at_most},
+    {"up to", Relation::at_most},
+    {"no more than", Relation::at_most},
+    {"not more than", Relation::at_most},
+    {"no larger than", Relation::at_most},
+    {"not larger than", Relation::at_most},
+    {"no bigger than", Relation::at_most},
+    {"not bigger than", Relation::at_most},
+    {"not over", Relation::at_most},
+    {"maximum", Relation::at_most},
+    {"<=", Relation::at_most},
+    {"exactly", Relation::exact},
+    {"precisely", Relation::exact},
+    {"exact", Relation::exact},
+    {"=", Relation::exact},
+};
+
+constexpr std::string_view unit_words[] = {
+    "in",          "inch",        "inches",  "mm",         "millimetre",  "millimetres",
+    "millimeter",  "millimeters", "cm",      "centimetre", "centimetres", "centimeter",
+    "centimeters", "half",        "quarter", "quarters",   "eighth",      "eighths",
+    "sixteenth",   "sixteenths",  "thirds",  "ft",         "\"",          "square"};
+
+bool begins_with_figure(std::string_view folded, std::string_view typed) {
+  const unsigned char first = static_cast<unsigned char>(typed.empty() ? ' ' : typed.front());
+  const bool vulgar = !folded.empty() && folded.front() >= '0' && folded.front() <= '9';
+  return (first >= '0' && first <= '9') || first == '.' || vulgar;
+}
+
+SizeIs size_of(const Measurement& measured) {
+  SizeIs size;
+  if (const auto* length = std::get_if<ReadLength>(&measured)) {
+    size.low = length->length;
+    size.unit = length->unit;
+  } else if (const auto* range = std::get_if<Range>(&measured)) {
+    size.relation = Relation::between;
+    size.low = range->low;
+    size.high = range->high;
+    size.unit = range->unit;
+  } else {
+    const Size& two = std::get<Size>(measured);
+    size.one_figure = two.one_figure;
+    size.low = two.width;
+    if (!two.one_figure) size.second = two.height;
+    size.placed = two.orientation == Orientation::said && !two.one_figure;
+    size.unit = two.unit;
+  }
+  return size;
+}
+
+}  // namespace
+
+// The measurement that begins at `at`, without a shape behind it: shapes are for the vocabulary.
+std::optional<Recogniser::Measured> Recogniser::measurement(std::size_t at) const {
+  if (at >= pieces_.size() || pieces_[at].kind == Piece::Kind::phrase) return std::nullopt;
+  const std::string_view first = typed(at, at + 1);
+  Measured found;
+  found.figures = begins_with_figure(pieces_[at].folded, first);
+  const std::size_t last = std::min(at + longest_measurement, pieces_.size());
+  const std::size_t begin = pieces_[at].span.begin;
+  const std::string_view window = text_.substr(begin, pieces_[last - 1].span.end - begin);
+  const auto scanned = scan_measurement(window, 0, context_.unit);
+  if (!scanned || !*scanned) return std::nullopt;
+  const ScannedMeasurement& value = **scanned;
+  found.size = size_of(value.found.value);
+  found.bare = value.bare;
+  const std::size_t end = begin + value.found.end;
+  found.last = at;
+  while (found.last < pieces_.size() && pieces_[found.last].span.end <= end) ++found.last;
+  if (found.last == at || pieces_[found.last - 1].span.end != end) return std::nullopt;
+  return found;
+}
+
+std::optional<Problem> Recogniser::bad_size(std::size_t at) const {
+  if (pieces_[at].kind != Piece::Kind::word || !begins_with_figure(pieces_[at].folded, typed(at, at + 1)))
+    return std::nullopt;
+  if (pieces_[at].hyphen) return std::nullopt;
+  const std::size_t last = std::min(at + longest_measurement, pieces_.size());
+  const std::size_t begin = pieces_[at].span.begin;
+  const auto scanned =
+      scan_measurement(text_.substr(begin, pieces_[last - 1].span.end - begin), 0, context_.unit);
+  if (!scanned || *scanned) return std::nullopt;
+  const Problem& inside = scanned->error();
+  Problem problem = problem_at(text_, {begin, begin}, inside.what, inside.expected);
+  problem.where.at = *problem.where.at + inside.where.at.value_or(0);
+  problem.where.length = inside.where.length;
+  problem.candidates = inside.candidates;
+  return problem;
+}
+
+// Where a relation that begins at `at` ends; `at` when there is none.
+std::size_t Recogniser::relation_at(std::size_t at, Relation& relation) const {
+  std::size_t best = 0;
+  for (const RelationWords& each : relations) {
+    std::size_t count = 0;
+    std::string_view rest = each.words;
+    bool same = true;
+    while (same && !rest.empty()) {
+      const std::size_t end = std::min(rest.find(' '), rest.size());
+      same = at + count < pieces_.size() && pieces_[at + count].kind != Piece::Kind::phrase &&
+             pieces_[at + count].folded == rest.substr(0, end);
+      rest.remove_prefix(std::min(end + 1, rest.size()));
+      ++count;
+    }
+    if (same && count > best) {
+      best = count;
+      relation = each.relation;
+    }
+  }
+  return at + best;
+}
+
+// What may stand behind a size: "± 1/16 in", "or more", "wide", "across".
+std::size_t Recogniser::after_size(std::size_t last, SizeIs& size) const {
+  std::size_t at = last;
+  if (is_word(at, "across") || is_word(at, "diameter")) ++at;
+  if ((is_word(at, "in") || is_word(at, "of")) && is_word(at + 1, "diameter")) at += 2;
+  if (is_word(at, "each") && is_word(at + 1, "way")) at += 2;
+  const bool wide = is_word(at, "wide") || (is_word(at, "in") && is_word(at + 1, "width"));
+  const bool tall =
+      is_word(at, "tall") || is_word(at, "high") || (is_word(at, "in") && is_word(at + 1, "height"));
+  if ((wide || tall) && !is_word(at + 1, "card") && !is_word(at + 1, "cards")) {
+    at += is_word(at, "in") ? 2 : 1;
+    if (size.one_figure) {
+      size.height = tall;
+    } else if ((tall && size.low > size.second) || (wide && size.low < size.second)) {
+      std::swap(size.low, size.second);
+    }
+    size.placed = true;
+  }
+  std::size_t within = at;
+  if (is_mark(at, "±"))
+    ++within;
+  else if (is_word(at, "give") && is_word(at + 1, "or") && is_word(at + 2, "take"))
+    within += 3;
+  else if (is_word(at, "plus") && is_word(at + 1, "or") && is_word(at + 2, "minus"))
+    within += 3;
+  if (within > at && size.relation != Relation::between) {
+    if (const auto said = measurement(within);
+        said && said->size.one_figure && said->size.relation == Relation::exact) {
+      size.tolerance = said->size.low;
+      return said->last;
+    }
+  }
+  if (is_word(at, "or") && size.relation == Relation::exact) {
+    static constexpr std::string_view more[] = {"more",  "larger", "bigger", "over",
+                                                "above", "wider",  "taller"};
+    static constexpr std::string_view less[] = {"less", "smaller", "under", "below", "narrower", "shorter"};
+    if (at + 1 < pieces_.size()) {
+      const std::string& word = pieces_[at + 1].folded;
+      if (std::ranges::find(more, word) != std::end(more)) {
+        size.relation = Relation::at_least;
+        return at + 2;
+      }
+      if (std::ranges::find(less, word) != std::end(less)) {
+        size.relation = Relation::at_most;
+        return at + 2;
+      }
+      if (word == "so") {
+        size.relation = Relation::about;
+        return at + 2;
+      }
+    }
+  }
+  if (is_word(at, "and") && (is_word(at + 1, "up") || is_word(at + 1, "over")) &&
+      size.relation == Relation::exact) {
+    size.relation = Relation::at_least;
+    return at + 2;
+  }
+  return at;
+}
+
+void Recogniser::sizes(std::size_t at, std::vector<Seen>& out) const {
+  Relation relation = Relation::exact;
+  const std::size_t begins = relation_at(at, relation);
+  auto found = measurement(begins);
+  if (!found) return;
+  const bool related = begins > at;
+  // A figure within a word that a hyphen parts ("3-D") is none, and what is spelled out needs its unit.
+  if (!related && !found->figures &&
+      std::ranges::find(unit_words, pieces_[found->last - 1].folded) == std::end(unit_words)) {
+    const auto number = small_number(pieces_[at].folded);
+    if (!number || found->last != at + 1) return;
+    Seen count = seen(As::number, at, at + 1, priority_of::number);
+    count.weight = 1;
+    count.number = *number;
+    count.bare = true;
+    count.word = pieces_[at].folded;
+    count.says = found->size;
+    out.push_back(std::move(count));
+    return;
+  }
+  if (related && found->size.relation != Relation::between) found->size.relation = relation;
+  if (related && found->size.relation == Relation::exact && found->bare && relation == Relation::exact &&
+      pieces_[at].kind == Piece::Kind::word) {
+    // "exactly two circles": the number is for what follows.
+  }
+  const std::size_t last = after_size(found->last, found->size);
+  const bool more_said = last > found->last;
+  const bool number = found->bare && !more_said && found->size.one_figure;
+  Seen size =
+      seen(number ? As::number : As::says, at, last, number ? priority_of::number : priority_of::size);
+  size.bare = found->bare;
+  size.word = std::string(typed(begins, last));
+  if (number) {
+    const std::string& word = pieces_[begins].folded;
+    const auto value =
+        small_number(word.ends_with("x") ? std::string_view(word).substr(0, word.size() - 1) : word);
+    size.whole = value.has_value() && found->size.relation != Relation::between;
+    size.number = value.value_or(0);
+    if (!related) size.weight = 1;
+    if (word.size() == 4 && !related && !value) size.weight = 0;
+  }
+  size.says = found->size;
+  out.push_back(std::move(size));
+}
+
+}  // namespace insetbook

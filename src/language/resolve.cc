@@ -1,0 +1,118 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include <algorithm>
+#include <utility>
+
+#include "language/recognise.h"
+#include "language/says.h"
+#include "text/utf8.h"
+
+namespace insetbook {
+
+Says says_of_term(VocabularyName in, std::vector<std::string> terms, std::string label) {
+  switch (in) {
+    case VocabularyName::technique:
+      return TechniqueIs{std::move(terms)};
+    case VocabularyName::fold:
+      return FoldIs{std::move(terms), std::move(label)};
+    case VocabularyName::feature:
+      return FeatureIs{std::move(terms)};
+    case VocabularyName::shape:
+      return ShapeIs{std::move(terms)};
+    case VocabularyName::occasion:
+      return OccasionIs{std::move(terms)};
+    case VocabularyName::role:
+      return RoleIs{std::move(terms)};
+    case VocabularyName::material:
+      return MaterialIs{std::move(terms)};
+    case VocabularyName::adhesive:
+    case VocabularyName::status:
+    case VocabularyName::colour_word:
+      break;
+  }
+  return WordsAre{{std::move(label)}, false};
+}
+
+const std::vector<std::string>& Recogniser::with_narrower(VocabularyName in, const std::string& id) {
+  const auto key = std::make_pair(in, id);
+  const auto known = narrower_.find(key);
+  if (known != narrower_.end()) return known->second;
+  std::vector<std::string> terms = context_.vocabulary.with_narrower(in, id);
+  if (terms.empty()) terms.push_back(id);
+  return narrower_.emplace(key, std::move(terms)).first->second;
+}
+
+const std::vector<std::int64_t>& Recogniser::colours_of_word(const std::string& word) {
+  const auto known = colours_.find(word);
+  if (known != colours_.end()) return known->second;
+  return colours_.emplace(word, context_.names.colours_of_word(word)).first->second;
+}
+
+void Recogniser::resolve_term(Seen& it, const TermMatch& match) {
+  if (match.vocabulary == VocabularyName::colour_word) {
+    ColourIs colour;
+    colour.colours = colours_of_word(match.id);
+    colour.said = match.id + " (by value)";
+    // A colour that the owner called just so is meant as well, also where it has no value.
+    bool by_name = false;
+    for (const NamedRecord& record : exactly(it.word))
+      if (record.kind == NameKind::colour) {
+        by_name = true;
+        if (std::ranges::find(colour.colours, record.id) == colour.colours.end())
+          colour.colours.push_back(record.id);
+      }
+    if (by_name && colour.colours.size() == 1) colour.said = match.id;
+    if (colour.colours.empty()) {
+      it.says.reset();
+      it.as = As::text;
+      it.notes.push_back("no colour of the book is " + match.id + " by value: \"" + it.word +
+                         "\" is looked for as a word");
+      return;
+    }
+    std::ranges::sort(colour.colours);
+    it.says = std::move(colour);
+    return;
+  }
+  it.says = says_of_term(match.vocabulary, with_narrower(match.vocabulary, match.id), match.label);
+  const std::string vocabulary(vocabulary_word(match.vocabulary));
+  it.means = vocabulary + " " + match.label;
+  if (const auto* fold = std::get_if<FoldIs>(&*it.says); fold && fold->terms.size() > 1)
+    it.means += " or any kind of it";
+}
+
+void Recogniser::resolve_colour(Seen& it) {
+  const NamedRecord& first = it.named.front();
+  if (first.kind == NameKind::colour) {
+    ColourIs colour;
+    colour.said = first.name;
+    for (const NamedRecord& record : it.named)
+      if (record.kind == NameKind::colour) colour.colours.push_back(record.id);
+    it.says = std::move(colour);
+    return;
+  }
+  SupplyIs supply;
+  supply.said = first.name;
+  for (const NamedRecord& record : it.named) supply.supplies.push_back(record.id);
+  it.says = std::move(supply);
+}
+
+void Recogniser::resolve(Seen& it) {
+  if (it.as == As::named) return resolve_colour(it);
+  if (it.as == As::paper || it.as == As::ink) {
+    const auto material = std::ranges::find(it.terms, VocabularyName::material, &TermMatch::vocabulary);
+    if (material != it.terms.end()) resolve_term(it, TermMatch(*material));
+    return;
+  }
+  if (it.as != As::term || it.terms.empty()) return;
+  const TermMatch taken = it.terms.front();
+  resolve_term(it, taken);
+  if (!it.says) return;
+  for (const TermMatch& other : it.terms) {
+    if (&other == &it.terms.front() || other.vocabulary == VocabularyName::colour_word) continue;
+    it.other.push_back({std::string(text_.substr(it.span.begin, it.span.end - it.span.begin)),
+                        std::string(vocabulary_word(taken.vocabulary)) + " " + taken.label,
+                        std::string(vocabulary_word(other.vocabulary)) + " " + other.label});
+    break;
+  }
+}
+
+}  // namespace insetbook

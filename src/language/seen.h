@@ -1,0 +1,82 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+//
+// What a recogniser sees in a run of pieces: one offer. The cover (cover.h) chooses among the offers; what
+// they stand for in the book is looked up only for those chosen.
+#pragma once
+
+#include <cstddef>
+#include <optional>
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include "language/fields.h"
+#include "language/names.h"
+#include "language/question.h"
+#include "language/vocabulary.h"
+
+namespace insetbook {
+
+enum class As {
+  text,      // understood as nothing: looked for as a word
+  phrase,    // in quotes
+  filler,    // falls away, and is said to
+  article,   // a filler that shows that something new begins
+  mark,      // punctuation
+  joins,     // and, with, plus, using
+  comma,     // , ;
+  either,    // or
+  excludes,  // not, no, without, a minus sign before a word
+  opens,
+  closes,       // brackets
+  group,        // with: before a bracket
+  preposition,  // on, in, behind …
+  card,         // the card itself: a size beside it is its closed size
+  paper,
+  ink,  // say how the colour before them is used
+  tall,
+  wide,
+  number,  // a whole number that may be a count or a size
+  term,    // of a vocabulary
+  named,   // a colour or a supply of the book
+  like,    // a colour near another
+  says,    // finished: sizes, dates, dies, sides, fields …
+};
+
+// Among offers of equal cover: what was said outright comes before what has to be guessed.
+namespace priority_of {
+inline constexpr int number = 1;
+inline constexpr int name = 2;
+inline constexpr int term = 3;
+inline constexpr int small_word = 4;
+inline constexpr int size = 5;
+inline constexpr int side = 6;
+inline constexpr int date = 7;
+inline constexpr int field = 9;
+}  // namespace priority_of
+
+struct Seen {
+  As as = As::text;
+  std::size_t first = 0, last = 0;  // pieces, half-open
+  Span span;
+  int weight = 0;    // how much is understood: 2 for a piece, 1 where it may yet come to nothing, 0 for text
+  int priority = 0;  // among offers of equal cover
+  std::string word;  // folded
+  std::vector<TermMatch> terms;    // term: the meanings, likeliest first
+  std::vector<NamedRecord> named;  // named, like
+  std::optional<Says> says;
+  std::string means;  // how it was read, where the says does not tell all
+  bool bare = false;  // number, size: no unit was said
+  int number = 0;
+  bool whole = true;      // number: may be a count ("two"), not only a size ("2.5")
+  bool field = false;     // said as a field
+  bool dash = false;      // excludes: a minus sign
+  bool outright = false;  // excludes: "no" or a minus sign: never said of the piece before
+  bool by = false;        // die: "from", "cut by", "in" stood before it: it is said of the piece before
+  std::vector<OtherReading> other;
+  std::vector<std::string> notes;
+};
+
+std::string print(const std::vector<Seen>& seen, std::string_view text);
+
+}  // namespace insetbook

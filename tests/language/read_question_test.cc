@@ -1,0 +1,437 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+//
+// Question → printed tree, one case for each rule of language/bind.h and of the recognisers, and every
+// question printed back as fields reads to the same tree.
+#include "language/read_question.h"
+
+#include <gtest/gtest.h>
+
+#include <algorithm>
+#include <string>
+
+#include "language/fields.h"
+#include "language/table_names.h"
+
+namespace insetbook {
+namespace {
+
+class ReadQuestion : public testing::Test {
+ protected:
+  Result<Question> read(std::string_view text) const {
+    return read_question(text, {vocabulary_, names_, Unit::inch, "2026-11-25"});
+  }
+  std::string tree(std::string_view text) const {
+    const auto question = read(text);
+    return question ? print(*question) : "Problem: " + question.error().what;
+  }
+  Vocabulary vocabulary_;
+  TableNames names_;
+};
+
+struct Case {
+  const char* question;
+  const char* tree;
+};
+
+TEST_F(ReadQuestion, Trees) {
+  const Case cases[] = {
+      {"designs using a 2-3/8 in circle with a stand-up fold",
+       "all(piece(size=2-3/8in ±1/32in, shape=circle), fold=stand up fold)"},
+      {"shape:circle size:2-3/8in fold:stand-up",
+       "all(piece(shape=circle, size=2-3/8in ±1/32in), fold=stand up fold)"},
+      {"with:(shape:circle size:2-3/8in) fold:stand-up",
+       "all(piece(shape=circle, size=2-3/8in ±1/32in), fold=stand up fold)"},
+      {"what fits inside this frame?", "fits(this frame)"},
+      {"what fits inside the second largest tidepool rectangle", "fits(second largest tidepool rectangle)"},
+      {"what goes in tidepool rectangles 2", "fits(tidepool rectangles 2)"},
+      {"what panel fits in the second largest tidepool rectangle, 1/8 in border",
+       "fits(second largest tidepool rectangle; border=1/8 in)"},
+      {"what frames a 3 x 4 in panel", "frames(3 x 4 in panel)"},
+      {"which die goes round a 2-3/8 in circle", "frames(2-3/8 in circle)"},
+      {"which circle fits inside the largest tidepool rectangle",
+       "fits(largest tidepool rectangle; shape=circle)"},
+      {"what size do I cut for the second largest tidepool rectangle so an eighth shows all round",
+       "fits(second largest tidepool rectangle; border=1/8 in)"},
+      {"frame for a 3 x 4 in panel", "frames(3 x 4 in panel)"},
+      {"which designs fit in an A6 envelope", "all(text=fit, text=a6, material=envelope)"},
+      {"a 3 in circle beside a 2-3/8 in strip",
+       "all(piece(size=3in ±1/32in, shape=circle), piece(size=2-3/8in ±1/32in, role=strip))"},
+      {"2-3/8\" circle, speckled", "all(piece(size=2-3/8in ±1/32in, shape=circle, technique=speckling))"},
+      {"2⅜ in circle with speckling", "all(piece(size=2-3/8in ±1/32in, shape=circle, technique=speckling))"},
+      {"circle about 2 in", "all(piece(shape=circle, size=about 2in ±1/8in))"},
+      {"circle under 3 in", "all(piece(shape=circle, size=under 3in))"},
+      {"circle over 60 mm", "all(piece(shape=circle, size=over 60mm))"},
+      {"circle at least 2 in", "all(piece(shape=circle, size=at least 2in))"},
+      {"circle up to 2 in", "all(piece(shape=circle, size=at most 2in))"},
+      {"circle 2 to 3 in", "all(piece(shape=circle, size=2in to 3in))"},
+      {"circle between 2 and 3 in", "all(piece(shape=circle, size=2in to 3in))"},
+      {"2 in ± 1/16 in circle", "all(piece(size=2in ±1/16in, shape=circle))"},
+      {"2 in +- 1/16 in circle", "all(piece(size=2in ±1/16in, shape=circle))"},
+      {"2 x 3 in panel", "all(piece(size=2in x 3in ±1/32in, role=panel))"},
+      {"2 x 3 in tall panel", "all(piece(size=2in wide x 3in tall ±1/32in, role=panel))"},
+      {"tall 3 x 2 in panel", "all(piece(size=2in wide x 3in tall ±1/32in, role=panel))"},
+      {"2 in wide strip", "all(piece(size=2in wide ±1/32in, role=strip))"},
+      {"panel 3 in tall", "all(piece(role=panel, size=3in tall ±1/32in))"},
+      {"panel W 2 x H 3 in", "all(piece(role=panel, size=2in wide x 3in tall ±1/32in))"},
+      {"white circle stamped in navy",
+       "all(piece(paper=white (by value), shape=circle, technique=stamping, ink=Navy))"},
+      {"circle stamped in navy ink", "all(piece(shape=circle, technique=stamping, ink=Navy))"},
+      {"navy ink", "all(ink=Navy)"},
+      {"navy paper circle", "all(piece(paper=Navy, shape=circle))"},
+      {"navy cardstock", "all(paper=Navy)"},
+      {"sage circle", "all(piece(colour=Sage, shape=circle))"},
+      {"green circle", "all(piece(colour=green (by value), shape=circle))"},
+      {"red circle", "all(text=red, piece(shape=circle))"},
+      {"like:sage", "all(colour=like Sage, within 10)"},
+      {"like sage within 5", "all(colour=like Sage, within 5)"},
+      {"colour like:#a55030", "all(colour=like #a55030, within 10)"},
+      {"#a55030", "all(colour=like #a55030, within 10)"},
+      {"second largest tidepool rectangle", "all(piece(die=Tidepool Rectangles, second largest))"},
+      {"circle in the second largest tidepool rectangle",
+       "all(piece(shape=circle, in=Tidepool Rectangles, second largest))"},
+      {"sage circle 2-3/8 in, speckled, from moonrise circles 3, on the grey panel, high of centre",
+       "all(piece(colour=Sage, shape=circle, size=2-3/8in ±1/32in, technique=speckling, die=Moonrise Circles "
+       "3), piece(colour=grey (by value), role=panel), text=high, text=centre)"},
+      {"two 2 in circles", "all(piece(count=2, size=2in ±1/32in, shape=circle))"},
+      {"at least three circles", "all(piece(count=3, shape=circle))"},
+      {"at most two circles", "all(none(piece(count=3, shape=circle)))"},
+      {"5 x 7 cards", "all(closed=5in x 7in ±1/32in)"},
+      {"A6 card", "all(closed=105mm x 148mm ±0.8mm)"},
+      {"A2 card", "all(closed=4-1/4in x 5-1/2in ±1/32in)"},
+      {"a2", "all(closed=4-1/4in x 5-1/2in ±1/32in)"},
+      {"square cards", "all(closed=square)"},
+      {"4 in square card", "all(closed=4in x 4in ±1/32in)"},
+      {"landscape", "all(closed=landscape)"},
+      {"landscape cards", "all(closed=landscape)"},
+      {"card 5 x 7", "all(closed=5in x 7in ±1/32in)"},
+      {"tall card", "all(closed=portrait)"},
+      {"made in 2023", "all(made=2023)"},
+      {"since March", "all(made=2026-03-01..)"},
+      {"before 2021", "all(made=..2020-12-31)"},
+      {"last spring", "all(made=2026-03-01..2026-05-31)"},
+      {"in 2024", "all(made=2024)"},
+      {"this year", "all(made=2026)"},
+      {"in the last two years", "all(made=2024-11-25..2026-11-25)"},
+      {"between 2020 and 2022", "all(made=2020-01-01..2022-12-31)"},
+      {"easel made in 2023", "all(fold=easel, made=2023)"},
+      {"\"happy birthday\" circle", "all(text=\"happy birthday\", piece(shape=circle))"},
+      {"happy birthday", "all(occasion=birthday)"},
+      {"2\" circle \"happy birthday\"",
+       "all(piece(size=2in ±1/32in, shape=circle), text=\"happy birthday\")"},
+      {"not easel", "all(none(fold=easel))"},
+      {"circle without speckling", "all(piece(shape=circle, none(technique=speckling)))"},
+      {"without a speckled circle", "all(none(piece(technique=speckling, shape=circle)))"},
+      {"no vellum and ribbon", "all(none(material=vellum), none(material=ribbon))"},
+      {"no vellum, ribbon or lace", "all(none(material=vellum), none(material=ribbon), none(material=lace))"},
+      {"circle -speckled", "all(piece(shape=circle), none(technique=speckling))"},
+      {"-easel", "all(none(fold=easel))"},
+      {"circle or square", "all(piece(any(shape=circle, shape=square)))"},
+      {"2 in circle or square", "all(piece(size=2in ±1/32in, any(shape=circle, shape=square)))"},
+      {"2 in circle or 3 in square",
+       "all(any(piece(size=2in ±1/32in, shape=circle), piece(size=3in ±1/32in, shape=square)))"},
+      {"sage or navy circle", "all(piece(any(colour=Sage, colour=Navy), shape=circle))"},
+      {"easel or gate fold", "all(any(fold=easel, fold=gate))"},
+      {"sage circle or navy square",
+       "all(any(piece(colour=Sage, shape=circle), piece(colour=Navy, shape=square)))"},
+      {"circle, square or oval", "all(piece(any(shape=circle, shape=square, shape=oval)))"},
+      {"shape:circle size:2in shape:square",
+       "all(piece(shape=circle, size=2in ±1/32in), piece(shape=square))"},
+      {"frobnitz circle", "all(text=frobnitz, piece(shape=circle))"},
+      {"sage circle navy square", "all(piece(colour=Sage, shape=circle), piece(colour=Navy, shape=square))"},
+      {"circle 2 in square 3 in",
+       "all(piece(shape=circle, size=2in ±1/32in), piece(shape=square, size=3in ±1/32in))"},
+      {"circle on a square", "all(piece(shape=circle), piece(shape=square))"},
+      {"a lichen grey mat behind a circle", "all(piece(colour=Lichen Grey, role=mat), piece(shape=circle))"},
+      {"sage and navy circle", "all(piece(colour=Sage, colour=Navy, shape=circle))"},
+      {"circle and speckled square", "all(piece(shape=circle), piece(technique=speckling, shape=square))"},
+      {"speckled", "all(technique=speckling)"},
+      {"speckled sage", "all(piece(technique=speckling, colour=Sage))"},
+      {"sage, speckled", "all(colour=Sage, technique=speckling)"},
+      {"no photo", "all(no=photo)"},
+      {"without envelope", "all(no=envelope)"},
+      {"birthday cards with a circle", "all(occasion=birthday, piece(shape=circle))"},
+      {"circle easel", "all(fold=circle easel)"},
+      {"cards", "all()"},
+      {"sage, speckled", "all(colour=Sage, technique=speckling)"},
+      {"no vellum and ribbon", "all(none(material=vellum), none(material=ribbon))"},
+      {"what size do I cut for the second largest tidepool rectangle so an eighth shows all round",
+       "fits(second largest tidepool rectangle; border=1/8 in)"},
+      {"what fits in a 3 in circle with a 1/4 in border", "fits(3 in circle; border=1/4 in)"},
+      {"what fits in tidepool rectangles 2 with an eighth showing",
+       "fits(tidepool rectangles 2; border=1/8 in)"},
+      {"which dies fit around a 2 in circle", "frames(2 in circle)"},
+      {"what can I put round a 2-3/8 in circle", "frames(2-3/8 in circle)"},
+      {"what fits behind the window of the big label", "fits(window of the big label)"},
+      {"colour like:#a55030", "all(colour=like #a55030, within 10)"},
+      {"from moonrise circles 3", "all(piece(die=Moonrise Circles 3))"},
+      {"tidepool rectangles 2, stitched", "all(piece(die=Tidepool Rectangles 2, stitched))"},
+      {"the stitched line of tidepool rectangles 2", "all(piece(die=Tidepool Rectangles 2, stitched))"},
+      {"large tag", "all(text=large, piece(shape=tag))"},
+      {"big labels large tag", "all(piece(die=Big Labels large tag))"},
+      {"the smallest moonrise circle", "all(piece(die=Moonrise Circles, smallest))"},
+      {"moonrise circles 99", "all(piece(die=Moonrise Circles 99))"},
+      {"garden gate stamps", "all(supply=Garden Gate)"},
+      {"circle with garden gate", "all(piece(shape=circle, supply=Garden Gate))"},
+      {"kelp", "all(colour=Kelp)"},
+      {"kelp ink", "all(ink=Kelp)"},
+      {"birthday card with a stitched strip and a sentiment on vellum",
+       "all(occasion=birthday, piece(technique=stitching, role=strip), piece(role=sentiment, "
+       "material=vellum))"},
+      {"stand-up fold with dry embossing", "all(fold=stand up fold, technique=dry embossing)"},
+      {"2-3/8 in circle with a stand-up fold and dry embossing",
+       "all(piece(size=2-3/8in ±1/32in, shape=circle), fold=stand up fold, technique=dry embossing)"},
+      {"fold:easel, technique:\"dry embossing\"", "all(fold=easel, technique=dry embossing)"},
+      {"fold:(easel or gate)", "all(any(fold=easel, fold=gate))"},
+      {"-fold:easel shape:circle", "all(none(fold=easel), piece(shape=circle))"},
+      {"(circle or easel) birthday", "all(any(piece(shape=circle), fold=easel), occasion=birthday)"},
+      {"(sage circle) or (navy square easel)",
+       "all(any(piece(colour=Sage, shape=circle), all(piece(colour=Navy, shape=square), fold=easel)))"},
+      {"circle and not sage", "all(piece(shape=circle, none(colour=Sage)))"},
+      {"circle not sage or navy", "all(piece(shape=circle, none(colour=Sage), none(colour=Navy)))"},
+      {"cards without a circle and a square", "all(none(piece(shape=circle)), none(piece(shape=square)))"},
+      {"with:(shape:circle -technique:speckling)", "all(piece(shape=circle, none(technique=speckling)))"},
+      {"with:(shape:circle (colour:sage or colour:navy) count:2)",
+       "all(piece(shape=circle, any(colour=Sage, colour=Navy), count=2))"},
+      {"shape: circle", "all(piece(shape=circle))"},
+      {"made:2023-05..2024", "all(made=2023-05-01..2024-12-31)"},
+      {"circle inside", "all(piece(shape=circle, side=inside))"},
+      {"circle on the front", "all(piece(shape=circle, side=front))"},
+      {"on the inside", "all(piece(side=inside))"},
+      {"inside panel", "all(piece(role=inside panel))"},
+      {"2 circles", "all(piece(count=2, shape=circle))"},
+      {"2 circle", "all(piece(size=2in ±1/32in, shape=circle))"},
+      {"circle 2", "all(piece(shape=circle, size=2in ±1/32in))"},
+      {"2x circle", "all(piece(count=2, shape=circle))"},
+      {"three sage circles", "all(piece(count=3, colour=Sage, shape=circle))"},
+      {"a circle and two strips", "all(piece(shape=circle), piece(count=2, role=strip))"},
+      {"under 5 x 7 cards", "all(closed=under 5in x 7in)"},
+      {"5 x 7 in easel cards", "all(closed=5in x 7in ±1/32in, fold=easel)"},
+      {"5 x 7 sage easel card with a circle",
+       "all(colour=Sage, fold=easel, closed=5in x 7in ±1/32in, piece(shape=circle))"},
+      {"5 x 7 or 4 x 6 cards", "all(any(closed=5in x 7in ±1/32in, closed=4in x 6in ±1/32in))"},
+      {"cards closing to 5 x 7", "all(closed=5in x 7in ±1/32in)"},
+      {"A6 easel", "all(closed=105mm x 148mm ±0.8mm, fold=easel)"},
+      {"2-3/8 in card", "all(closed=2-3/8in ±1/32in)"},
+      {"landscape easel not square cards", "all(closed=landscape, fold=easel, none(closed=square))"},
+      {"thank you", "all(occasion=thank you)"},
+      {"Thinking of you with flowers",
+       "all(occasion=thinking of you, any(piece(shape=flower), text=flowers))"},
+      {"fussy cut flowers", "all(piece(technique=hand cutting, shape=flower))"},
+      {"popped up circle", "all(piece(technique=popped up, shape=circle))"},
+      {"house", "all(any(piece(shape=house), text=house))"},
+      {"house 2 in", "all(piece(shape=house, size=2in ±1/32in))"},
+      {"retired dies", "all(text=retired, text=dies)"},
+      {"no foo bar", "all(none(all(text=foo, text=bar)))"},
+      {"-foo bar", "all(none(text=foo), text=bar)"},
+      {"pop-corn", "all(text=\"pop corn\")"},
+      {"foo or bar", "all(any(text=foo, text=bar))"},
+      {"circle or foo", "all(any(piece(shape=circle), text=foo))"},
+      {"or circle", "all(piece(shape=circle))"},
+      {"circle or", "all(piece(shape=circle))"},
+      {"()", "all()"},
+      {"(((circle)))", "all(piece(shape=circle))"},
+      {")circle(", "all(piece(shape=circle))"},
+      {"circle (sage)", "all(piece(shape=circle, colour=Sage))"},
+      {"text:happy", "all(text=happy)"},
+      {"text:\"happy birthday\"", "all(text=\"happy birthday\")"},
+      {"in:\"tidepool rectangles 2\"", "all(piece(in=Tidepool Rectangles 2))"},
+      {"die:\"moonrise circles\"", "all(piece(die=Moonrise Circles))"},
+      {"based:\"harbour easel\"", "all(based=Harbour Easel)"},
+      {"title:\"harbour easel\"", "all(title=Harbour Easel)"},
+      {"harbour easel", "all(text=harbour, fold=easel)"},
+      {"supply:\"garden gate\"", "all(supply=Garden Gate)"},
+      {"paper:white ink:navy", "all(paper=white (by value), ink=Navy)"},
+      {"closed:\"5 x 7 in\"", "all(closed=5in x 7in ±1/32in)"},
+      {"closed:square", "all(closed=square)"},
+      {"closed:A6", "all(closed=105mm x 148mm ±0.8mm)"},
+      {"no:photo", "all(no=photo)"},
+      {"like:sage", "all(colour=like Sage, within 10)"},
+      {"colour:mauveine", "all(colour=mauveine)"},
+      {"shape:blobby", "all(piece(shape=blobby))"},
+      {"12 cards", "all(text=12)"},
+      {"what", "all()"},
+      {"circle < 3 in", "all(piece(shape=circle, size=under 3in))"},
+      {"circle >= 2 in", "all(piece(shape=circle, size=at least 2in))"},
+      {"~2 in circle", "all(piece(size=about 2in ±1/8in, shape=circle))"},
+      {"2 in or larger circle", "all(piece(size=at least 2in, shape=circle))"},
+      {"2 in square", "all(piece(size=2in ±1/32in, shape=square))"},
+      {"2-1/2 by 3-1/4 inch rectangle", "all(piece(size=2-1/2in x 3-1/4in ±1/32in, shape=rectangle))"},
+      {"a circle of 2 inches", "all(piece(shape=circle, size=2in ±1/32in))"},
+      {"circle 2 inches across", "all(piece(shape=circle, size=2in ±1/32in))"},
+      {"2 in diameter circle", "all(piece(size=2in ±1/32in, shape=circle))"},
+      {"an inch and a half circle", "all(piece(size=1-1/2in ±1/32in, shape=circle))"},
+      {"quarter inch strip", "all(piece(size=1/4in ±1/32in, role=strip))"},
+      {"two 1/4 in strips", "all(piece(count=2, size=1/4in ±1/32in, role=strip))"},
+      {"3 by 4", "all(piece(size=3in x 4in ±1/32in))"},
+      {"square", "all(piece(shape=square))"},
+      {"square card with a square panel", "all(closed=square, piece(shape=square, role=panel))"},
+      {"navy card with a white circle", "all(colour=Navy, piece(colour=white (by value), shape=circle))"},
+      {"dry embossed in navy", "all(piece(technique=dry embossing, paper=Navy))"},
+      {"heat embossed in navy", "all(piece(technique=heat embossing, ink=Navy))"},
+      {"image stamped in navy on white",
+       "all(piece(role=stamped image, technique=stamping, ink=Navy, paper=white (by value)))"},
+      {"image on sage", "all(piece(role=stamped image, paper=Sage))"},
+      {"circle stamped with navy", "all(piece(shape=circle, technique=stamping, ink=Navy))"},
+      {"circle with a navy strip", "all(piece(shape=circle), piece(colour=Navy, role=strip))"},
+      {"circle with navy", "all(piece(shape=circle, colour=Navy))"},
+  };
+  for (const Case& each : cases) {
+    EXPECT_EQ(tree(each.question), each.tree) << each.question;
+    const auto question = read(each.question);
+    ASSERT_TRUE(question) << each.question;
+    const std::string fields = print_as_fields(*question);
+    EXPECT_EQ(tree(fields), each.tree) << each.question << " as fields: " << fields;
+  }
+}
+
+TEST_F(ReadQuestion, FieldsAndWordsMeanTheSame) {
+  const auto said = read("designs using a 2-3/8 in circle with a stand-up fold");
+  ASSERT_TRUE(said);
+  EXPECT_EQ(print_as_fields(*said), "with:(size:2-3/8in shape:circle) fold:\"stand up fold\"");
+  ASSERT_EQ(said->ignored.size(), 5u);
+  EXPECT_EQ(said->ignored[0].word, "designs");
+  EXPECT_EQ(said->ignored[1].word, "using");
+  EXPECT_EQ(said->ignored[2].word, "a");
+  EXPECT_EQ(said->ignored[3].word, "with");
+  EXPECT_EQ(said->ignored[4].word, "a");
+  for (const Ignored& each : said->ignored) EXPECT_EQ(each.why, "filler");
+}
+
+TEST_F(ReadQuestion, ExamplesOfTheFields) {
+  for (const Field& each : fields) {
+    const auto question = read(each.example);
+    ASSERT_TRUE(question) << each.example;
+    ASSERT_FALSE(question->tree.children.empty()) << each.example;
+    EXPECT_TRUE(question->ignored.empty()) << each.example;
+    EXPECT_TRUE(question->notes.empty()) << each.example << ": " << question->notes.front();
+    EXPECT_EQ(tree(print_as_fields(*question)), print(*question)) << each.example;
+    EXPECT_EQ(field_named(each.name), &each);
+  }
+}
+
+TEST_F(ReadQuestion, ConstraintsKeepTheirWords) {
+  const auto question = read("speckled 2-3/8 in circle");
+  ASSERT_TRUE(question);
+  const Node& piece = question->tree.children.at(0);
+  ASSERT_EQ(piece.children.size(), 3u);
+  const Constraint& technique = piece.children[0].constraint.front();
+  EXPECT_EQ(technique.text, "speckled");
+  EXPECT_EQ(technique.means, "technique speckling");
+  EXPECT_EQ(technique.span, (Span{0, 8}));
+  const Constraint& size = piece.children[1].constraint.front();
+  EXPECT_EQ(size.text, "2-3/8 in");
+  EXPECT_EQ(size.means, "size 2-3/8 in, within 1/32 in");
+  EXPECT_EQ(size.span, (Span{9, 17}));
+}
+
+TEST_F(ReadQuestion, StandUpFoldIsEveryFoldBuiltToStand) {
+  const auto question = read("stand-up fold");
+  ASSERT_TRUE(question);
+  const auto& fold = std::get<FoldIs>(question->tree.children.at(0).constraint.front().says);
+  EXPECT_EQ(fold.said, "stand-up fold");
+  for (const char* each : {"easel", "z fold", "accordion", "tent", "step", "shutter", "bridge"})
+    EXPECT_TRUE(std::ranges::find(fold.terms, each) != fold.terms.end()) << each;
+  EXPECT_TRUE(std::ranges::find(fold.terms, "gate") == fold.terms.end());
+}
+
+TEST_F(ReadQuestion, DiesAreThoseMeant) {
+  const auto dies = [&](std::string_view text) {
+    const auto question = read(text);
+    return std::get<DieIs>(question->tree.children.at(0).children.at(0).constraint.front().says).dies;
+  };
+  EXPECT_EQ(dies("second largest tidepool rectangle"), (std::vector<std::int64_t>{102}));
+  EXPECT_EQ(dies("smallest tidepool rectangle"), (std::vector<std::int64_t>{105}));
+  EXPECT_EQ(dies("tidepool rectangles 3"), (std::vector<std::int64_t>{103}));
+  EXPECT_EQ(dies("tidepool rectangles, second smallest"), (std::vector<std::int64_t>{104}));
+  EXPECT_EQ(dies("big label small tag"), (std::vector<std::int64_t>{302}));
+  EXPECT_EQ(dies("tidepool rectangles"), (std::vector<std::int64_t>{101, 102, 103, 104, 105}));
+}
+
+TEST_F(ReadQuestion, SizesInMetricBooks) {
+  const auto question = read_question("circle 60", {vocabulary_, names_, Unit::mm, "2026-11-25"});
+  ASSERT_TRUE(question);
+  EXPECT_EQ(print(*question), "all(piece(shape=circle, size=60mm ±0.8mm))");
+  EXPECT_EQ(question->notes.front(), "\"60\" is read as 60 mm");
+}
+
+TEST_F(ReadQuestion, OtherReadingsAreSaid) {
+  const auto question = read("A2 card");
+  ASSERT_TRUE(question);
+  ASSERT_EQ(question->other_readings.size(), 1u);
+  EXPECT_EQ(question->other_readings[0].text, "A2");
+  EXPECT_EQ(question->other_readings[0].taken, "a card for the American A2 envelope, 4-1/4 x 5-1/2 in");
+  EXPECT_EQ(question->other_readings[0].other, "the ISO A2 sheet, 420 x 594 mm");
+}
+
+TEST_F(ReadQuestion, Problems) {
+  struct Wrong {
+    const char* question;
+    const char* what;
+    std::size_t at, length;
+    const char* expected;
+  };
+  const Wrong cases[] = {
+      {"circle \"unfinished", "a quote begins here and does not end", 7, 11,
+       "a second \" where the phrase ends"},
+      {"size:foo", "\"foo\" is no size", 5, 3, "a size such as 2-3/8in, \"under 3 in\", \"2 x 3 in\""},
+      {"shape:", "the field \"shape\" has no value", 0, 6,
+       "a value at once behind the colon, as in shape:circle"},
+      {"with:circle", "the field \"with\" has no value", 0, 5,
+       "a value at once behind the colon, as in with:(shape:circle size:2-3/8in)"},
+      {"count:lots", "\"lots\" is no count", 6, 4, "a whole number from 1 to 999"},
+      {"made:sometime", "\"sometime\" is no date", 5, 8,
+       "a year, a month or a day such as 2023, 2023-05, 2023-05-12, or two with .. between"},
+      {"side:nowhere", "\"nowhere\" is no side of a card", 5, 7, "front, inside or back"},
+      {"closed:foo", "\"foo\" is no size of a closed card", 7, 3,
+       "a size such as \"5 x 7 in\", a name such as A6, square, landscape or portrait"},
+      {"no:shape", "\"shape\" is nothing that can be missing", 3, 5,
+       "photo, envelope, made, note, steps, words, occasion or fold"},
+  };
+  for (const Wrong& each : cases) {
+    const auto question = read(each.question);
+    ASSERT_FALSE(question) << each.question;
+    EXPECT_EQ(question.error().what, each.what);
+    EXPECT_EQ(question.error().where.at, each.at) << each.question;
+    EXPECT_EQ(question.error().where.length, each.length) << each.question;
+    EXPECT_EQ(question.error().expected, each.expected);
+    EXPECT_EQ(question.error().where.text, each.question);
+  }
+}
+
+TEST_F(ReadQuestion, PlacesAreCountedInCharacters) {
+  const auto question = read("⅜ in circle 2-9/8 in");
+  ASSERT_FALSE(question);
+  EXPECT_EQ(question.error().where.at, 12u);
+  EXPECT_EQ(question.error().where.length, 5u);
+}
+
+TEST_F(ReadQuestion, UnknownFieldNamesTheNearest) {
+  const auto question = read("shap:circle");
+  ASSERT_FALSE(question);
+  EXPECT_EQ(question.error().what, "\"shap\" is no field");
+  EXPECT_EQ(question.error().kind, ProblemKind::unknown_name);
+  ASSERT_FALSE(question.error().candidates.empty());
+  EXPECT_EQ(question.error().candidates.front(), "shape");
+}
+
+TEST_F(ReadQuestion, LimitsOfLengthAndNesting) {
+  EXPECT_TRUE(read(std::string(64 * 1024, 'a')));
+  const auto question = read(std::string(64 * 1024 + 1, 'a'));
+  ASSERT_FALSE(question);
+  EXPECT_EQ(question.error().what, "the question is 65537 bytes long");
+  EXPECT_TRUE(read(std::string(50, '(') + "circle easel" + std::string(50, ')')));
+  const auto deep = read(std::string(51, '(') + "circle birthday" + std::string(51, ')'));
+  ASSERT_FALSE(deep);
+  EXPECT_EQ(deep.error().what, "brackets stand in more than 50 brackets");
+  EXPECT_EQ(deep.error().where.at, 50u);
+}
+
+TEST_F(ReadQuestion, ExplainsEachStage) {
+  EXPECT_EQ(explain_reading("a sage circle", {vocabulary_, names_, Unit::inch, ""}),
+            "pieces: a | sage | circle\n"
+            "cover: article \"a\" | name \"sage\" | term \"circle\"\n"
+            "tree: all(piece(colour=Sage, shape=circle))");
+}
+
+}  // namespace
+}  // namespace insetbook
