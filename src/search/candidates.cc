@@ -2,13 +2,21 @@
 #include "search/candidates.h"
 
 #include <algorithm>
-#include <limits>
-#include <unordered_map>
 
 namespace insetbook {
 namespace {
 
 constexpr std::int64_t count_at_most = 10'001;
+
+// Sorts by sample; of several rows of one sample the nearest stays.
+void keep_nearest_of_each(std::vector<Candidate>& found) {
+  std::sort(found.begin(), found.end(), [](const Candidate& a, const Candidate& b) {
+    return a.sample != b.sample ? a.sample < b.sample : a.distance < b.distance;
+  });
+  const auto last = std::unique(found.begin(), found.end(),
+                                [](const Candidate& a, const Candidate& b) { return a.sample == b.sample; });
+  found.erase(last, found.end());
+}
 
 }  // namespace
 
@@ -118,18 +126,24 @@ Candidate Structure::read(const Statement& row) const {
 
 std::vector<Candidate> Structure::find(std::size_t most) {
   std::vector<Candidate> found;
-  std::unordered_map<std::int64_t, std::size_t> places;
+  bool in_order = true;  // as most indexes give them
   Statement& statement = bound(book_, find_statement());
-  while (found.size() < most && statement.step()) {
+  while (statement.step()) {
     const Candidate candidate = read(statement);
-    const auto [place, added] = places.try_emplace(candidate.sample, found.size());
-    if (added) {
-      found.push_back(candidate);
-    } else if (candidate.distance < found[place->second].distance) {
-      found[place->second] = candidate;
+    if (!found.empty() && found.back().sample == candidate.sample) {
+      if (candidate.distance < found.back().distance) found.back() = candidate;
+      continue;
     }
+    if (found.size() >= most) {
+      if (!in_order) keep_nearest_of_each(found);
+      in_order = true;
+      if (found.size() >= most) break;
+    }
+    in_order = in_order && (found.empty() || found.back().sample < candidate.sample);
+    found.push_back(candidate);
   }
   statement.reset();
+  if (!in_order) keep_nearest_of_each(found);
   return found;
 }
 

@@ -31,7 +31,7 @@ class Structure {
   // ends the count.
   std::int64_t rows(std::int64_t most);
 
-  // Every sample, in no order; stops after `most` of them.
+  // Every sample, by its id; stops after `most` of them.
   std::vector<Candidate> find(std::size_t most);
   // Of these samples, those that meet everything.
   std::vector<Candidate> check(const std::vector<Candidate>& samples);

@@ -98,11 +98,13 @@ std::string said_of(const MentionFacts& mention) {
   return mention.written;
 }
 
-const ElementFacts* element_named(const SampleFacts& sample, std::optional<std::int64_t> id) {
-  for (const ElementFacts& element : sample.elements) {
-    if (id && element.id == *id) return &element;
-  }
-  return nullptr;
+std::string element_name(const Book& book, std::optional<std::int64_t> id) {
+  if (!id) return {};
+  Statement& row = book.statement("SELECT name FROM element WHERE id = ?");
+  row.bind(1, *id);
+  const std::string name = row.step() ? std::string(row.text(0)) : std::string();
+  row.reset();
+  return name;
 }
 
 std::string size_text(const SidesOnRecord& sides, Unit unit) {
@@ -165,7 +167,18 @@ std::string shortened(const std::string& text) {
 
 }  // namespace
 
-std::optional<SampleFacts> facts_of(const Book& book, std::int64_t id) {
+FactsNeeded facts_needed(const Node& node) {
+  FactsNeeded needed{node.kind == Kind::piece, false};
+  for (const Constraint& constraint : node.constraint) needed.mentions = is_mention(constraint.says);
+  for (const Node& child : node.children) {
+    const FactsNeeded of_child = facts_needed(child);
+    needed.elements = needed.elements || of_child.elements;
+    needed.mentions = needed.mentions || of_child.mentions;
+  }
+  return needed;
+}
+
+std::optional<SampleFacts> facts_of(const Book& book, std::int64_t id, const FactsNeeded& needed) {
   Statement& row = book.statement(
       "SELECT uuid, title, made, closed_width_nm, closed_height_nm, closed_unit FROM sample WHERE id = ?");
   row.bind(1, id);
@@ -181,8 +194,8 @@ std::optional<SampleFacts> facts_of(const Book& book, std::int64_t id) {
   }
   row.reset();
   if (!there) return std::nullopt;
-  read_elements(book, sample);
-  read_mentions(book, sample);
+  if (needed.elements) read_elements(book, sample);
+  if (needed.mentions) read_mentions(book, sample);
   return sample;
 }
 
@@ -226,8 +239,31 @@ bool Judge::piece_meets(const Node& node, const ElementFacts& element, const Sam
   return std::all_of(node.children.begin(), node.children.end(), met);
 }
 
+const DieMeaning& Judge::meaning_of(const DieIs& die) {
+  const auto [place, added] = meanings_.try_emplace(&die);
+  if (added) place->second = die_meaning(book_, die);
+  return place->second;
+}
+
+const std::vector<std::int64_t>& Judge::based_on_it(const BasedOn& base) {
+  const auto [place, added] = based_on_.try_emplace(&base);
+  if (added) place->second = based_on(book_, base.sample);
+  return place->second;
+}
+
+const std::vector<Judge::SaidText>& Judge::text_of(const SampleFacts& sample) {
+  if (text_sample_ == sample.id) return text_;
+  text_.clear();
+  text_sample_ = sample.id;
+  for (TextField& field : text_of_sample(book_, sample.id)) {
+    std::vector<std::string> stems = stems_of(field.text, stemmer_);
+    text_.push_back({std::move(field), std::move(stems)});
+  }
+  return text_;
+}
+
 bool Judge::cut_or_lies(const DieIs& die, const ElementFacts& element) {
-  const DieMeaning meaning = die_meaning(book_, die);
+  const DieMeaning& meaning = meaning_of(die);
   if (die.lies_in) return among(meaning.lines, element.in_line);
   if (meaning.by_line) return among(meaning.lines, element.line);
   return among(meaning.dies, element.die) || (!element.die && among(meaning.sets, element.set));
@@ -249,12 +285,11 @@ bool Judge::piece_says(const Says& says, const ElementFacts& element, const Samp
 }
 
 bool Judge::words_there(const WordsAre& words, const SampleFacts& sample) {
-  const auto fields = text_of_sample(book_, sample.id);
+  const auto& text = text_of(sample);
   const auto phrases = wanted_phrases(words, stemmer_);
   return std::all_of(phrases.begin(), phrases.end(), [&](const auto& phrase) {
-    return phrase.empty() || std::any_of(fields.begin(), fields.end(), [&](const TextField& field) {
-             return holds(stems_of(field.text, stemmer_), phrase);
-           });
+    return phrase.empty() || std::any_of(text.begin(), text.end(),
+                                         [&](const SaidText& said) { return holds(said.stems, phrase); });
   });
 }
 
@@ -262,7 +297,7 @@ bool Judge::sample_says(const Says& says, const SampleFacts& sample) {
   if (is_mention(says)) return mention_of(says, sample, nullptr) != nullptr;
   if (const auto* words = std::get_if<WordsAre>(&says)) return words_there(*words, sample);
   if (const auto* title = std::get_if<TitleIs>(&says)) return title->sample == sample.id;
-  if (const auto* base = std::get_if<BasedOn>(&says)) return among(based_on(book_, base->sample), sample.id);
+  if (const auto* base = std::get_if<BasedOn>(&says)) return among(based_on_it(*base), sample.id);
   if (const auto* made = std::get_if<MadeIn>(&says)) {
     return !sample.made.empty() && sample.made >= made->from && (made->to.empty() || sample.made <= made->to);
   }
@@ -397,11 +432,10 @@ void Judge::explain_slot(const Slot& slot, const std::vector<const ElementFacts*
 
 void Judge::explain_words(const WordsAre& words, const std::string& text, const SampleFacts& sample,
                           std::vector<Matched>& out) {
-  const auto fields = text_of_sample(book_, sample.id);
   std::vector<std::string> seen;
   for (const auto& phrase : wanted_phrases(words, stemmer_)) {
-    for (const TextField& field : fields) {
-      if (phrase.empty() || !holds(stems_of(field.text, stemmer_), phrase)) continue;
+    for (const auto& [field, stems] : text_of(sample)) {
+      if (phrase.empty() || !holds(stems, phrase)) continue;
       const std::string said = field.label + ": " + shortened(field.text);
       if (!among(seen, said)) out.push_back({text, field.element, said});
       seen.push_back(said);
@@ -424,8 +458,7 @@ void Judge::explain_other(const Node& node, const SampleFacts& sample, std::vect
   if (const auto* words = std::get_if<WordsAre>(&asked.says)) {
     explain_words(*words, text, sample, out);
   } else if (const MentionFacts* mention = mention_of(asked.says, sample, nullptr)) {
-    const ElementFacts* element = element_named(sample, mention->element);
-    out.push_back({text, element ? element->name : "", mention->kind + ": " + mention->written});
+    out.push_back({text, element_name(book_, mention->element), mention->kind + ": " + mention->written});
   } else if (std::holds_alternative<MadeIn>(asked.says)) {
     out.push_back({text, "", "made " + sample.made});
   } else if (const auto* closed = std::get_if<ClosedSizeIs>(&asked.says)) {

@@ -5,6 +5,7 @@
 // tells apart).
 #pragma once
 
+#include <map>
 #include <optional>
 #include <string>
 #include <vector>
@@ -12,6 +13,7 @@
 #include "book/book.h"
 #include "search/conditions.h"
 #include "search/normal_form.h"
+#include "search/sample_text.h"
 #include "search/search.h"
 #include "search/words.h"
 
@@ -40,7 +42,14 @@ struct SampleFacts {
   std::vector<MentionFacts> mentions;
 };
 
-std::optional<SampleFacts> facts_of(const Book& book, std::int64_t sample);
+// What a question needs to know of a sample; the rest is left out.
+struct FactsNeeded {
+  bool elements = false;
+  bool mentions = false;
+};
+FactsNeeded facts_needed(const Node& all);
+
+std::optional<SampleFacts> facts_of(const Book& book, std::int64_t sample, const FactsNeeded& needed);
 
 // A question held against samples one by one.
 class Judge {
@@ -75,10 +84,24 @@ class Judge {
   void explain_words(const WordsAre& words, const std::string& text, const SampleFacts& sample,
                      std::vector<Matched>& out);
 
+  const DieMeaning& meaning_of(const DieIs& die);
+  const std::vector<std::int64_t>& based_on_it(const BasedOn& base);
+  // The text of the sample last asked about, its words as stems.
+  struct SaidText {
+    TextField field;
+    std::vector<std::string> stems;
+  };
+  const std::vector<SaidText>& text_of(const SampleFacts& sample);
+
   const Book& book_;
   const Node& all_;
   const Relaxed& relaxed_;
   Stemmer stemmer_;
+  // By their place in the tree.
+  std::map<const DieIs*, DieMeaning> meanings_;
+  std::map<const BasedOn*, std::vector<std::int64_t>> based_on_;
+  std::int64_t text_sample_ = 0;
+  std::vector<SaidText> text_;
 };
 
 }  // namespace insetbook

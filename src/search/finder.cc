@@ -3,8 +3,6 @@
 
 #include <algorithm>
 #include <limits>
-#include <unordered_map>
-#include <unordered_set>
 
 #include "search/facts.h"
 
@@ -24,9 +22,13 @@ std::string_view order_by(Order order) {
   }
 }
 
+bool newest_first(Order order) {
+  return order == Order::best || order == Order::newest;
+}
+
 // The table to walk in that order; the index is named because SQLite would rather sort everything.
 std::string_view walk(Order order) {
-  return order == Order::best || order == Order::newest ? "sample s INDEXED BY sample_made" : "sample s";
+  return newest_first(order) ? "sample s INDEXED BY sample_made" : "sample s";
 }
 
 // What orders candidates before date and title do.
@@ -79,18 +81,17 @@ std::int64_t largest_id(const Book& book) {
 }
 
 // All are equally close: the first of them in the walk's order. Many of them are met soon.
-std::vector<Candidate> walked(const Book& book, const std::vector<Candidate>& all, Order order,
-                              std::size_t limit) {
-  std::unordered_map<std::int64_t, const Candidate*> by_sample;
-  by_sample.reserve(all.size());
-  for (const Candidate& candidate : all) by_sample.emplace(candidate.sample, &candidate);
+std::vector<Candidate> walked(const Book& book, std::vector<Candidate> all, Order order, std::size_t limit) {
+  const auto by_sample = [](const Candidate& a, const Candidate& b) { return a.sample < b.sample; };
+  if (!std::is_sorted(all.begin(), all.end(), by_sample)) std::sort(all.begin(), all.end(), by_sample);
   Sql sql("SELECT s.id FROM ");
   sql << walk(order) << " ORDER BY " << order_by(order);
   Statement& rows = bound(book, sql);
   std::vector<Candidate> first;
   while (first.size() < limit && rows.step()) {
-    if (const auto found = by_sample.find(rows.integer(0)); found != by_sample.end())
-      first.push_back(*found->second);
+    const Candidate wanted{rows.integer(0), 0, 0, 0};
+    const auto at = std::lower_bound(all.begin(), all.end(), wanted, by_sample);
+    if (at != all.end() && at->sample == wanted.sample) first.push_back(*at);
   }
   rows.reset();
   return first;
@@ -135,8 +136,8 @@ Found Finder::ranked(std::vector<Candidate> all, Order order, std::size_t limit)
         std::none_of(all.begin(), all.end(), [&](const Candidate& each) { return before(each, farthest); });
     const double expected_walk = static_cast<double>(largest_id(book_)) * static_cast<double>(limit);
     const auto many = static_cast<double>(all.size());
-    if (equal && many * many > expected_walk && walk(order).size() > 8) {
-      found.ranked = walked(book_, all, order, limit);
+    if (equal && newest_first(order) && many * many > expected_walk) {
+      found.ranked = walked(book_, std::move(all), order, limit);
       return found;
     }
   }
@@ -147,8 +148,9 @@ Found Finder::ranked(std::vector<Candidate> all, Order order, std::size_t limit)
 std::vector<Candidate> Finder::told_apart(std::vector<Candidate> all, const Node& structured,
                                           const Relaxed& relaxed) {
   Judge judge(book_, structured, relaxed);
+  const FactsNeeded needed = facts_needed(structured);
   std::erase_if(all, [&](const Candidate& each) {
-    const auto facts = facts_of(book_, each.sample);
+    const auto facts = facts_of(book_, each.sample, needed);
     return !facts || !judge.meets(*facts);
   });
   return all;
@@ -203,17 +205,14 @@ Found Finder::find_both(const Divided& asked, const Relaxed& relaxed, Order orde
       all.push_back({hit.sample, 0, 0, hit.weight});
     all = structure.check(all);
   } else {
-    std::unordered_map<std::int64_t, Candidate> by_sample;
     std::vector<std::int64_t> ids;
-    for (const Candidate& each : structure.find(all_of_them)) {
-      ids.push_back(each.sample);
-      by_sample.emplace(each.sample, each);
-    }
-    std::sort(ids.begin(), ids.end());
+    const std::vector<Candidate> candidates = structure.find(all_of_them);
+    for (const Candidate& each : candidates) ids.push_back(each.sample);
     Index::Wanted wanted;
     wanted.among = &ids;
     for (const TextHit& hit : index_.find(book_, asked.text, wanted).hits) {
-      all.push_back(by_sample.at(hit.sample));
+      const auto at = std::lower_bound(ids.begin(), ids.end(), hit.sample) - ids.begin();
+      all.push_back(candidates[static_cast<std::size_t>(at)]);
       all.back().weight = hit.weight;
     }
   }
