@@ -254,7 +254,6 @@ void ElementsImport::read_goes_cells(Cells& cells, Piece& piece) {
   piece.row.goes_how = said.empty() ? std::string() : std::string(goes_word(piece.goes.how));
   piece.row.goes_to.reset();
   piece.row.in_line_id.reset();
-  if (piece.row.side.empty()) piece.row.side = piece.goes.side;
 }
 
 void ElementsImport::read_mentions(const TableFile& file, Cells& cells, Piece& piece) {
@@ -333,6 +332,8 @@ bool ElementsImport::resolve(Piece& piece) {
         resolve_piece(piece, std::string(trim(std::string_view(target).substr(0, comma))), line))
       return piece.complaints.empty();
   }
+  // "on back" says the side; "on back panel" names a piece, found above.
+  if (piece.row.side.empty()) piece.row.side = piece.goes.side;
   if (piece.goes.section || !piece.goes.side.empty()) return true;
   if (piece.goes.how == GoesHow::in) {
     if (const auto& opening = session_.lookups.opening(target)) {

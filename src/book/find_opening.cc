@@ -186,8 +186,8 @@ std::vector<OpeningRecord> lines_meant(const Book& book, std::int64_t die_id, co
   }
   const auto named = std::find_if(found.begin(), found.end(),
                                   [&](const OpeningRecord& one) { return fold(one.line) == line; });
-  // "window" is the name of the first window as well as the kind of all of them.
-  if (named != found.end() && (found.size() == 1 || named->line != named->line_kind)) return {*named};
+  // "window" is the kind of all windows, and the name of one: the others are told beside the answer.
+  if (named != found.end()) return {*named};
   return found;
 }
 
@@ -207,13 +207,32 @@ std::vector<std::string> names_of_sets(const Book& book, std::int64_t limit) {
   return names;
 }
 
+// The dies of the set that the name begins with ("tidepool rectangles 9"), else the sets that are like it,
+// else all sets.
+std::vector<std::string> near_names(const Book& book, const std::string& name) {
+  constexpr std::size_t most_like = 5;
+  constexpr std::int64_t most_sets = 20;
+  std::vector<std::string> near;
+  for (std::size_t end = name.size(); end != std::string::npos && end > 0; end = name.rfind(' ', end - 1)) {
+    const std::vector<NameHit> sets = find_names(book, name.substr(0, end), RecordKind::set, most_like);
+    if (sets.size() == 1) {
+      for (const auto& [die, rank] : ranks_of_set(book, sets.front().id))
+        near.push_back(record_name(book, RecordKind::die, die));
+      return near;
+    }
+    for (const NameHit& set : sets) near.push_back(set.name);
+    if (!near.empty()) return near;
+    if (end == 0) break;
+  }
+  return names_of_sets(book, most_sets);
+}
+
 Problem no_such_die(const Book& book, const OpeningWanted& wanted) {
-  constexpr std::int64_t most_listed = 20;
   Problem problem;
   problem.kind = ProblemKind::unknown_name;
   problem.what = fmt::format("no die answers to \"{}\"", wanted.text);
   problem.where.text = wanted.text;
-  problem.candidates = names_of_sets(book, most_listed);
+  problem.candidates = near_names(book, wanted.name);
   problem.expected = problem.candidates.empty()
                          ? "the book has no dies yet: \"insetbook import\" takes a table of them"
                          : "the name of a set and the die's label or order";

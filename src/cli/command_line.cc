@@ -103,6 +103,15 @@ Problem complaint(int found, int number, const std::string& word, const Command*
   return unknown_option(command, word, known);
 }
 
+// The word that getopt stopped at: one whose letters it has not all read ("-white"), else the one before.
+std::string refused_word(const std::vector<char*>& rest) {
+  const auto next = static_cast<std::size_t>(optind);
+  const char* word = rest[next];
+  const bool unfinished =
+      optopt > 0 && optopt < 256 && word && word[0] == '-' && word[1] == optopt && word[2] != '\0';
+  return unfinished ? word : rest[next - 1];
+}
+
 }  // namespace
 
 Result<Invocation> read_command_line(int argc, char** argv) {
@@ -130,13 +139,10 @@ Result<Invocation> read_command_line(int argc, char** argv) {
   optind = 0;  // start anew: tests read several command lines in one process
   opterr = 0;
   for (;;) {
-    const int before = std::max(optind, 1);
     const int found = getopt_long(static_cast<int>(rest.size()) - 1, rest.data(), ":", list.data(), nullptr);
     if (found == -1) break;
     if (found == ':' || found == '?') {
-      const int word = optind > before ? optind - 1 : optind;
-      return failure(
-          complaint(found, optopt, rest[static_cast<std::size_t>(word)], invocation.command, known));
+      return failure(complaint(found, optopt, refused_word(rest), invocation.command, known));
     }
     take(invocation, *known[static_cast<std::size_t>(found - first_option)], optarg);
   }

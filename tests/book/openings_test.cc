@@ -98,6 +98,7 @@ TEST(FindOpening, TheOneMeant) {
       {wanted("big label"), "Lighthouse big label (largest), pierced"},
       {wanted("big label", {}, "window 2"), "Lighthouse big label (largest), window 2"},
       {wanted("alternating ovals", 2, "stitched"), "Alternating Ovals d (second largest), stitched"},
+      {wanted("big label", {}, "window"), "Lighthouse big label (largest), window"},
       {wanted("frames only y"), "Frames Only y, window"},
       // Refused.
       {wanted("alternating ovals", 1),
@@ -108,8 +109,6 @@ TEST(FindOpening, TheOneMeant) {
        "Tidepool Rectangles 3, stitched; "},
       {wanted("tidepool 2"),
        "2 dies answer to \"tidepool 2\": Tidepool Rectangles 2, stitched; Tidepool Squares 2, stitched; "},
-      {wanted("big label", {}, "window"),
-       "2 lines answer to \"big label\": Lighthouse big label, window; Lighthouse big label, window 2; "},
       {wanted("frames only x"),
        "2 lines answer to \"frames only x\": Frames Only x, window; Frames Only x, window 2; "},
       {wanted("tidepool rectangles 2", {}, "embossed"),

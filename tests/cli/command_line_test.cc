@@ -57,7 +57,7 @@ TEST(CommandLine, SaysWhatIsWrong) {
       {{"fit", "x"},
        "there is no command \"fit\"",
        "insetbook --help lists the commands",
-       {"fits", "cut", "kit"}},
+       {"find", "fits", "cut", "kit"}},
       {{"fits", "x", "--bordr", "1"},
        "there is no option \"--bordr\" of fits",
        "insetbook fits --help lists its options",

@@ -99,7 +99,7 @@ TEST_F(Program, AnswersEachCommand) {
       {"measure 'Fencepost Rounds 1' --new --shape circle --size '2 in'", 0, "Fencepost Rounds 1"},
       {"tried fencepost rounds 1 --size '1-7/8 in'", 0, "Recorded."},
       {"show moonrise circles", 0, "stitched"},
-      {"show kettle on", 0, "Kettle's On"},
+      {"show kettles on", 0, "Kettle's On"},
       {"change \"Kettle's On\" note=seen", 0, "is now seen"},
       {"delete \"Kettle's On\"", 0, "is deleted"},
       {"undo", 0, "Taken back"},
@@ -173,7 +173,8 @@ TEST_F(Program, AProblemIsJsonToo) {
   const Json error = json("fits nothing").at("error");
   EXPECT_TRUE(error.contains("what") && error.contains("where") && error.contains("expected")) << error;
   const Json place = json("frames '2-9/8 in circle'").at("error").at("where");
-  EXPECT_EQ(place.at("at"), 2) << place;
+  EXPECT_EQ(place.at("at"), 0) << place;
+  EXPECT_EQ(place.at("text"), "2-9/8 in circle") << place;
 }
 
 TEST_F(Program, ConvertAnswersEveryLine) {

@@ -77,7 +77,10 @@ std::set<std::string> may_use(const std::map<std::string, std::set<std::string>>
 }
 
 std::string folder_of_include(const std::string& path) {
-  if (path.rfind("importers/", 0) == 0) return path.substr(0, path.find('/', 10));
+  if (path.rfind("importers/", 0) == 0) {
+    const std::size_t slash = path.find('/', 10);
+    return slash == std::string::npos ? "importers" : path.substr(0, slash);
+  }
   return path.substr(0, path.find('/'));
 }
 
@@ -113,11 +116,14 @@ TEST(Folders, IncludesKeepToTheTable) {
 
 TEST(Folders, EveryFolderStandsInTheTable) {
   const auto table = named_in_table();
-  for (const auto& entry : fs::directory_iterator(root / "src"))
-    if (entry.is_directory()) EXPECT_TRUE(table.contains(entry.path().filename().string())) << entry.path();
-  for (const auto& entry : fs::directory_iterator(root / "importers"))
-    if (entry.is_directory())
-      EXPECT_TRUE(table.contains("importers/" + entry.path().filename().string())) << entry.path();
+  for (const auto& entry : fs::directory_iterator(root / "src")) {
+    if (!entry.is_directory()) continue;
+    EXPECT_TRUE(table.contains(entry.path().filename().string())) << entry.path();
+  }
+  for (const auto& entry : fs::directory_iterator(root / "importers")) {
+    if (!entry.is_directory()) continue;
+    EXPECT_TRUE(table.contains("importers/" + entry.path().filename().string())) << entry.path();
+  }
 }
 
 TEST(Folders, TargetsLinkWhatTheTableNames) {
