@@ -3,6 +3,7 @@
 
 #include <gmock/gmock.h>
 #include <unistd.h>
+#include <xapian.h>
 
 #include "book/records.h"
 #include "search/trees.h"
@@ -275,6 +276,67 @@ TEST_F(Search, unknown_field_is_refused) {
   ASSERT_FALSE(hits);
   EXPECT_EQ(hits.error().what, "no sample can be looked for by having no \"colour of the moon\"");
   EXPECT_EQ(hits.error().kind, ProblemKind::bad_input);
+}
+
+TEST_F(Search, verify_says_what_is_wrong_with_the_index) {
+  EXPECT_THAT(Index(folder_).verify(*book_), ElementsAre(testing::StartsWith("the index cannot be read: ")));
+  EXPECT_EQ(Index(folder_).catch_up(*book_), Index::State::rebuilt);
+  EXPECT_THAT(Index(folder_).verify(*book_), ElementsAre());
+  const auto note = [](const char* said) {
+    return [said](Change& change) -> Result<void> {
+      change.database().execute(std::string("UPDATE sample SET note = '") + said + "' WHERE id = 2");
+      return {};
+    };
+  };
+  ASSERT_TRUE(book_->change("a note", note("Kelp.")));
+  EXPECT_THAT(Index(folder_).verify(*book_), ElementsAre("the index is behind the book"));
+  EXPECT_EQ(Index(folder_).catch_up(*book_), Index::State::caught_up);
+  EXPECT_THAT(Index(folder_).verify(*book_), ElementsAre());
+  EXPECT_EQ(Index(folder_).catch_up(*book_), Index::State::in_step);
+  {
+    Xapian::WritableDatabase db((folder_ / "index").string(), Xapian::DB_OPEN);
+    db.delete_document(3);
+    Xapian::Document wrong = db.get_document(2);
+    wrong.add_posting("heron", 1);
+    db.replace_document(2, wrong);
+    db.commit();
+  }
+  EXPECT_THAT(Index(folder_).verify(*book_), ElementsAre(testing::StartsWith("the index cannot be read: ")));
+  EXPECT_TRUE(Index(folder_).rebuild(*book_));
+  EXPECT_THAT(Index(folder_).verify(*book_), ElementsAre());
+  {
+    Xapian::WritableDatabase db((folder_ / "index").string(), Xapian::DB_OPEN);
+    Xapian::Document wrong = db.get_document(2);
+    wrong.add_posting("heron", 1);
+    db.replace_document(2, wrong);
+    db.commit();
+  }
+  EXPECT_THAT(Index(folder_).verify(*book_), ElementsAre("the index differs from the book for sample 2"));
+}
+
+TEST_F(Search, index_of_another_book_or_of_a_restored_one_is_built_anew) {
+  Index(folder_).catch_up(*book_);
+  {
+    Xapian::WritableDatabase db((folder_ / "index").string(), Xapian::DB_OPEN);
+    db.set_metadata("book", "another");
+    db.commit();
+  }
+  EXPECT_THAT(Index(folder_).verify(*book_), ElementsAre("the index is of another book or format"));
+  EXPECT_EQ(Index(folder_).catch_up(*book_), Index::State::rebuilt);
+  {
+    Xapian::WritableDatabase db((folder_ / "index").string(), Xapian::DB_OPEN);
+    db.set_metadata("change made", "1999-01-01T00:00:00Z");
+    db.commit();
+  }
+  EXPECT_EQ(Index(folder_).catch_up(*book_), Index::State::rebuilt);
+  {
+    Xapian::WritableDatabase db((folder_ / "index").string(), Xapian::DB_OPEN);
+    db.set_metadata("fingerprint", "0");
+    db.commit();
+  }
+  EXPECT_EQ(Index(folder_).catch_up(*book_), Index::State::rebuilt);
+  EXPECT_EQ(Index(folder_).catch_up(*book_), Index::State::in_step);
+  EXPECT_THAT(Index(folder_).verify(*book_), ElementsAre());
 }
 
 TEST_F(Search, deleted_and_undone_samples_come_and_go) {
