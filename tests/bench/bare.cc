@@ -1,0 +1,182 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "bare.h"
+
+#include <xapian.h>
+
+#include <algorithm>
+#include <cstdio>
+#include <cstdlib>
+
+namespace {
+
+[[noreturn]] void give_up(const std::string& what) {
+  std::fprintf(stderr, "%s\n", what.c_str());
+  std::exit(2);
+}
+
+std::string text(sqlite3_stmt* row, int column) {
+  return {reinterpret_cast<const char*>(sqlite3_column_text(row, column)),
+          static_cast<std::size_t>(sqlite3_column_bytes(row, column))};
+}
+
+BareHit hit(sqlite3_stmt* row) {
+  return {sqlite3_column_int64(row, 0), text(row, 1), text(row, 2)};
+}
+
+Xapian::Query all_words(std::string_view words) {
+  const Xapian::Stem stem("english");
+  std::vector<Xapian::Query> terms;
+  while (!words.empty()) {
+    const std::size_t end = std::min(words.find(' '), words.size());
+    terms.emplace_back(stem(std::string(words.substr(0, end))));
+    words.remove_prefix(std::min(end + 1, words.size()));
+  }
+  return {Xapian::Query::OP_AND, terms.begin(), terms.end()};
+}
+
+class Among : public Xapian::PostingSource {
+ public:
+  explicit Among(std::vector<Xapian::docid> ids) : ids_(std::move(ids)) {}
+  Xapian::doccount get_termfreq_min() const override { return 0; }
+  Xapian::doccount get_termfreq_est() const override { return static_cast<Xapian::doccount>(ids_.size()); }
+  Xapian::doccount get_termfreq_max() const override { return static_cast<Xapian::doccount>(ids_.size()); }
+  void init(const Xapian::Database&) override { at_ = -1; }
+  void next(double) override { ++at_; }
+  void skip_to(Xapian::docid id, double) override {
+    at_ = std::lower_bound(ids_.begin() + std::max<std::ptrdiff_t>(at_, 0), ids_.end(), id) - ids_.begin();
+  }
+  bool at_end() const override { return at_ >= static_cast<std::ptrdiff_t>(ids_.size()); }
+  Xapian::docid get_docid() const override { return ids_[static_cast<std::size_t>(at_)]; }
+
+ private:
+  std::vector<Xapian::docid> ids_;
+  std::ptrdiff_t at_ = -1;
+};
+
+Xapian::MSet best(const Xapian::Database& index, const Xapian::Query& query, Xapian::doccount most) {
+  Xapian::Enquire enquire(index);
+  enquire.set_query(query);
+  enquire.set_sort_by_relevance_then_value(0, false);
+  return enquire.get_mset(0, most, bare_counted_to + 1);
+}
+
+std::size_t counted(std::size_t found) {
+  return std::min(found, static_cast<std::size_t>(bare_counted_to));
+}
+
+}  // namespace
+
+Bare::Bare(const std::string& book_folder) : folder_(book_folder) {
+  const std::string file = folder_ + "/book.db";
+  if (sqlite3_open_v2(file.c_str(), &db_, SQLITE_OPEN_READONLY, nullptr) != SQLITE_OK) {
+    give_up(file + ": " + sqlite3_errmsg(db_));
+  }
+}
+
+Bare::~Bare() {
+  for (auto& [sql, statement] : statements_) sqlite3_finalize(statement);
+  sqlite3_close(db_);
+}
+
+sqlite3_stmt* Bare::statement(const std::string& sql) {
+  const auto [place, added] = statements_.try_emplace(sql, nullptr);
+  if (!added) {
+    sqlite3_reset(place->second);
+  } else if (sqlite3_prepare_v3(db_, sql.c_str(), -1, SQLITE_PREPARE_PERSISTENT, &place->second, nullptr) !=
+             SQLITE_OK) {
+    give_up(sql + ": " + sqlite3_errmsg(db_));
+  }
+  return place->second;
+}
+
+const Xapian::Database& Bare::index() {
+  if (!index_) index_ = std::make_unique<Xapian::Database>(folder_ + "/index");
+  return *index_;
+}
+
+BareAnswer Bare::ask(const BareQuestion& question) {
+  try {
+    switch (question.way) {
+      case BareQuestion::Way::rows:
+        return ask_rows(question);
+      case BareQuestion::Way::words:
+        return ask_words(question);
+      case BareQuestion::Way::words_then_rows:
+        return ask_words_then_rows(question);
+      case BareQuestion::Way::rows_then_words:
+        return ask_rows_then_words(question);
+    }
+  } catch (const Xapian::Error& error) {
+    give_up(error.get_description());
+  }
+  return {};
+}
+
+BareAnswer Bare::ask_rows(const BareQuestion& question) {
+  BareAnswer answer;
+  sqlite3_stmt* rows = statement(question.hits);
+  while (sqlite3_step(rows) == SQLITE_ROW) {
+    if (answer.hits.size() < bare_limit) answer.hits.push_back(hit(rows));
+    ++answer.total;
+  }
+  sqlite3_reset(rows);
+  if (!question.total.empty()) {
+    sqlite3_stmt* count = statement(question.total);
+    sqlite3_step(count);
+    answer.total = static_cast<std::size_t>(sqlite3_column_int64(count, 0));
+    sqlite3_reset(count);
+  }
+  answer.total = counted(answer.total);
+  return answer;
+}
+
+BareAnswer Bare::ask_words(const BareQuestion& question) {
+  BareAnswer answer;
+  const Xapian::MSet found = best(index(), all_words(question.words), bare_limit);
+  answer.total = counted(found.get_matches_lower_bound());
+  sqlite3_stmt* row = statement("SELECT id, title, made FROM sample WHERE id = ?1");
+  for (auto each = found.begin(); each != found.end(); ++each) {
+    sqlite3_bind_int64(row, 1, *each);
+    if (sqlite3_step(row) == SQLITE_ROW) answer.hits.push_back(hit(row));
+    sqlite3_reset(row);
+  }
+  return answer;
+}
+
+BareAnswer Bare::ask_words_then_rows(const BareQuestion& question) {
+  BareAnswer answer;
+  const Xapian::MSet found = best(index(), all_words(question.words), index().get_doccount());
+  sqlite3_stmt* row = statement(question.hits);
+  for (auto each = found.begin(); each != found.end(); ++each) {
+    sqlite3_bind_int64(row, 1, *each);
+    if (sqlite3_step(row) == SQLITE_ROW) {
+      if (answer.hits.size() < bare_limit) answer.hits.push_back(hit(row));
+      ++answer.total;
+    }
+    sqlite3_reset(row);
+  }
+  answer.total = counted(answer.total);
+  return answer;
+}
+
+BareAnswer Bare::ask_rows_then_words(const BareQuestion& question) {
+  std::vector<Xapian::docid> ids;
+  sqlite3_stmt* rows = statement(question.hits);
+  while (sqlite3_step(rows) == SQLITE_ROW) {
+    ids.push_back(static_cast<Xapian::docid>(sqlite3_column_int64(rows, 0)));
+  }
+  sqlite3_reset(rows);
+  Among among(std::move(ids));
+  const Xapian::MSet found =
+      best(index(), Xapian::Query(Xapian::Query::OP_FILTER, all_words(question.words), Xapian::Query(&among)),
+           bare_limit);
+  BareAnswer answer;
+  answer.total = counted(found.get_matches_lower_bound());
+  sqlite3_stmt* row = statement("SELECT id, title, made FROM sample WHERE id = ?1");
+  for (auto each = found.begin(); each != found.end(); ++each) {
+    sqlite3_bind_int64(row, 1, *each);
+    if (sqlite3_step(row) == SQLITE_ROW) answer.hits.push_back(hit(row));
+    sqlite3_reset(row);
+  }
+  return answer;
+}

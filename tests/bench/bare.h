@@ -1,0 +1,75 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+//
+// The bare calls: what SQLite and Xapian must be asked at least for the hits of a question, written by hand
+// for each of a fixed mix (questions.cc), on the book's own file and index. The first twenty hits with title
+// and date, in the same order, and how many there are in all, counted to 10 000 as `find` does. No reading of
+// the question, no reasons, no check that the index is in step.
+#pragma once
+
+#include <sqlite3.h>
+
+#include <cstddef>
+#include <cstdint>
+#include <map>
+#include <memory>
+#include <optional>
+#include <span>
+#include <string>
+#include <string_view>
+#include <vector>
+
+namespace Xapian {
+class Database;
+}
+
+struct BareQuestion {
+  enum class Way {
+    rows,             // SQLite alone
+    words,            // Xapian alone, titles from SQLite
+    words_then_rows,  // Xapian's hits, each looked at by SQLite
+    rows_then_words,  // the samples of SQLite, put in order by Xapian
+  };
+  const char* text;  // as a person asks it
+  Way way;
+  const char* words;  // all of them are required
+  // rows: id, title, made of the hits in order. words_then_rows: title, made of sample ?1 if it is a hit.
+  // rows_then_words: ids, sorted.
+  std::string hits;
+  // rows: how many, where counting the rows of `hits` would take longer; else empty.
+  std::string total;
+};
+
+std::span<const BareQuestion> bare_questions();
+
+struct BareHit {
+  std::int64_t id = 0;
+  std::string title, made;
+};
+
+struct BareAnswer {
+  std::vector<BareHit> hits;
+  std::size_t total = 0;
+};
+
+inline constexpr int bare_limit = 20;
+inline constexpr int bare_counted_to = 10'000;
+
+class Bare {
+ public:
+  explicit Bare(const std::string& book_folder);
+  ~Bare();
+  BareAnswer ask(const BareQuestion& question);
+  sqlite3_stmt* statement(const std::string& sql);  // prepared once, reset
+
+ private:
+  BareAnswer ask_rows(const BareQuestion& question);
+  BareAnswer ask_words(const BareQuestion& question);
+  BareAnswer ask_words_then_rows(const BareQuestion& question);
+  BareAnswer ask_rows_then_words(const BareQuestion& question);
+  const Xapian::Database& index();
+
+  std::string folder_;
+  sqlite3* db_ = nullptr;
+  std::map<std::string, sqlite3_stmt*, std::less<>> statements_;
+  std::unique_ptr<Xapian::Database> index_;
+};

@@ -1,0 +1,165 @@
+#!/bin/sh
+# SPDX-License-Identifier: GPL-3.0-or-later
+# Measures the program on synthetic books and prints one table for each size: figures of one run on one machine, ours beside
+# the bare library on the same work.
+#   sh tests/bench/run.sh                     10 000 and 100 000 samples
+#   sh tests/bench/run.sh 10000 1000000       these sizes
+#   sh tests/bench/run.sh --books DIR …       keeps tables and books there, and uses those that are there already
+# INSETBOOK_BUILD names the build folder. A ratio is always ours / bare where less is better, and bare / ours for a rate.
+set -eu
+here=$(cd "$(dirname "$0")" && pwd)
+root=$(cd "$here/../.." && pwd)
+. "$root/tests/packages.sh"
+
+books=""
+if [ "${1:-}" = "--books" ]; then
+  books=$2
+  shift 2
+fi
+[ $# -gt 0 ] || set -- 10000 100000
+
+# shellcheck disable=SC2086
+install_packages $program_packages $bench_packages
+
+build=${INSETBOOK_BUILD:-"$root/build-bench"}
+cmake -S "$root" -B "$build" -G Ninja -DINSETBOOK_BENCH=ON -DCMAKE_BUILD_TYPE=Release >"$build.log" 2>&1 ||
+  { cat "$build.log"; exit 1; }
+rm -f "$build.log"
+cmake --build "$build" --target insetbook bench_programs >&2
+
+if [ -z "$books" ]; then
+  books=$(mktemp -d)
+  trap 'rm -rf "$books"' EXIT
+fi
+mkdir -p "$books"
+PATH="$build/tests/bench:$PATH"
+insetbook="$build/src/cli/insetbook"
+
+note() { echo "$*" >&2; }
+# The middle one of three.
+middle() { printf '%s\n' "$@" | sort -n | sed -n 2p; }
+now_ms() { date +%s%N | sed 's/......$//'; }
+took_ms() {
+  start=$(now_ms)
+  "$@" >/dev/null
+  echo $(($(now_ms) - start))
+}
+divided() { awk "BEGIN { printf \"%.2f\", $1 / $2 }"; }
+row() { printf '%-66s %12s %12s %7s  %s\n' "$@"; }
+pair_row() { # name, unit, target, "ours bare ratio …"
+  # shellcheck disable=SC2086
+  set -- "$1" "$2" "$3" $4
+  row "$1" "$4 $2" "$5 $2" "$6" "$3"
+}
+
+# Tables, book and index, each made once; the book as `import` leaves it. An index that was made for another format is made anew by
+# the first question, before anything is timed.
+make_book() {
+  tables=$books/tables-$1
+  book=$books/book-$1
+  [ -f "$tables/tried.csv" ] || bench_make_tables "$1" "$tables"
+  if [ ! -f "$book/whole" ]; then
+    note "making the book of $1 samples"
+    rm -rf "$book"
+    "$insetbook" import "$tables"/*.csv --book "$book" >/dev/null
+    touch "$book/whole"
+  fi
+  "$insetbook" find kaletern --book "$book" >/dev/null
+}
+
+import_rows() {
+  work=$books/import-$1
+  rm -rf "$work"
+  mkdir -p "$work"
+  sh "$here/shell_load.sh" dump "$book" "$work/dump"
+  ours="" bare=""
+  # shellcheck disable=SC2034
+  for turn in 1 2 3; do
+    rm -rf "$work/book"
+    ours="$ours $(took_ms "$insetbook" import "$tables"/*.csv --book "$work/book")"
+    # Where the import builds the index too, that is taken off: it is timed apart.
+    if [ -d "$work/book/index" ]; then indexed=$(took_ms bench_index build "$work/book"); else indexed=0; fi
+    ours="${ours% *} $((${ours##* } - indexed))"
+    sh "$here/shell_load.sh" empty "$work/dump" "$work/shell.db"
+    bare="$bare $(took_ms sh "$here/shell_load.sh" load "$work/dump" "$work/shell.db")"
+  done
+  # shellcheck disable=SC2086
+  ours=$(middle $ours) bare=$(middle $bare)
+  row "import of the five tables / sqlite3 shell loading the same rows" "$ours ms" "$bare ms" \
+    "$(divided "$bare" "$ours")" ">= 0.4"
+  rm -rf "$work"
+}
+
+index_row() {
+  work=$books/index-$1
+  rm -rf "$work"
+  mkdir -p "$work"
+  bench_index dump "$book" "$work/texts"
+  ours="" bare=""
+  for turn in 1 2 3; do
+    ours="$ours $(took_ms bench_index build "$book")"
+    bare="$bare $(took_ms bench_bare_index "$work/texts" "$work/bare-$turn")"
+  done
+  # shellcheck disable=SC2086
+  ours=$(middle $ours) bare=$(middle $bare)
+  row "index of all texts / Xapian alone from a file of the texts" "$ours ms" "$bare ms" \
+    "$(divided "$bare" "$ours")" ">= 0.7"
+  rm -rf "$work"
+}
+
+# `find` as a whole program, each question of the mix.
+find_rows() {
+  number=0
+  peak=0
+  bench_bare_find >"$books/questions"
+  while read -r question; do
+    number=$((number + 1))
+    figures=$(bench_alternate "$runs" "$insetbook" find --book "$book" "$question" -- \
+      bench_bare_find "$book" "$number" </dev/null)
+    pair_row "find $question" ms "<= 1.5" "$figures"
+    peak=$(printf '%s\n%s\n' "$peak" "${figures##* }" | sort -n | tail -1)
+  done <"$books/questions"
+  row "peak memory of find" "$peak MB" "" "" "< 64 MB"
+}
+
+fits_row() {
+  set_name="bakadedle rectangles"
+  line=$(sqlite3 "$book/book.db" "SELECT l.id FROM line l JOIN die d ON d.id = l.die_id JOIN die_set s ON s.id = d.set_id
+    WHERE s.key = '$set_name' AND d.rank = 2 AND l.kind = 'stitched'")
+  pair_row "fits second largest $set_name / sqlite3 shell, one select" ms "<= 2" \
+    "$(bench_alternate "$runs" "$insetbook" fits --book "$book" "second largest $set_name" -- \
+      sqlite3 "$book/book.db" "SELECT shape, width_nm, height_nm, result FROM tried WHERE line_id = $line")"
+}
+
+disk_rows() {
+  for part in book.db index; do
+    bytes=$(du -sb "$book/$part" | cut -f1)
+    row "$part on disk, bytes a sample" "$((bytes / $1))" "" "" ""
+  done
+}
+
+start_rows() {
+  pair_row "insetbook --version / a program that links SQLite and Xapian" ms "" \
+    "$(bench_alternate "$runs" "$insetbook" --version -- bench_bare_find)"
+  pair_row "insetbook convert 2-3/8 / the same" ms "" \
+    "$(bench_alternate "$runs" "$insetbook" convert 2-3/8 -- bench_bare_find)"
+}
+
+runs=${INSETBOOK_RUNS:-41}
+echo "$(date +%Y-%m-%d), $(sed -n 's/^model name[^:]*: //p' /proc/cpuinfo | head -1), $(nproc) processors, load $(cut -d' ' -f1 /proc/loadavg)"
+for samples in "$@"; do
+  echo
+  make_book "$samples"
+  row "$samples samples, $((samples * 5)) pieces" ours bare ratio target
+  import_rows "$samples"
+  index_row "$samples"
+  find_rows
+  fits_row
+  pair_row "type-ahead, a keystroke, median / FTS5 prefix query" us "" "$(bench_type_ahead "$book" 50 | cut -d' ' -f1-3)"
+  pair_row "type-ahead, a keystroke, 99th percentile" us "" "$(bench_type_ahead "$book" 50 | cut -d' ' -f4-6)"
+  start_rows
+  disk_rows "$samples"
+  echo
+  echo "The mix of questions, warm, in one process (target: a median of at most 2 x the bare calls)"
+  bench_warm "$book" "${INSETBOOK_WARM_RUNS:-100}"
+done
