@@ -155,7 +155,9 @@ std::vector<std::string> EmptySearch::texts(const Chosen& chosen) const {
   return out;
 }
 
+// Nothing, where nothing of the question is left: every sample would be as near as any other.
 std::vector<Hit> EmptySearch::found(const Chosen& kept, const Relaxed& relaxed, std::size_t most) {
+  if (std::none_of(kept.begin(), kept.end(), [](bool each) { return each; })) return {};
   const Node asked = with_only(all_, units_, kept);
   const Found some = finder_.find(asked, relaxed, Order::best, most);
   return hits_of(book_, some.ranked, asked, relaxed);

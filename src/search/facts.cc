@@ -411,7 +411,7 @@ std::string Judge::why(const Node& piece, const ElementFacts& element, const Sam
     } else if (const auto* die = std::get_if<DieIs>(&says)) {
       add((die->lies_in ? "lies in " : "cut by ") + die->said);
     } else if (std::holds_alternative<CountIs>(says)) {
-      add(std::to_string(element.count) + " of them");
+      if (element.count > 1) add(std::to_string(element.count) + " of them");
     } else if (const MentionFacts* mention = mention_of(says, sample, &element)) {
       add(said_of(*mention));
     }

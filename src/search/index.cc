@@ -280,7 +280,12 @@ void Index::Parts::build(const Book& book, const fs::path& where) {
   Xapian::WritableDatabase made(where.string(), Xapian::DB_CREATE | Xapian::DB_BACKEND_GLASS);
   const Snapshot snapshot(book);
   const std::int64_t last = book.last_change();
-  for (const std::int64_t sample : every_sample(book)) write_sample(made, book, sample, stemmer);
+  constexpr int kept_in_memory = 4'000;
+  int written = 0;
+  for (const std::int64_t sample : every_sample(book)) {
+    write_sample(made, book, sample, stemmer);
+    if (++written % kept_in_memory == 0) made.commit();
+  }
   write_held(made, book, last);
   made.commit();
 }

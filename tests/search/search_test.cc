@@ -248,6 +248,7 @@ TEST_F(Search, misspelt_words_get_a_suggestion) {
   const Hits hits = ask({words({"gliter"})});
   EXPECT_EQ(hits.total, 0U);
   EXPECT_THAT(hits.emptied_by, ElementsAre("gliter"));
+  EXPECT_THAT(hits.nearest, ElementsAre()) << "nothing is left of the question to be near to";
   EXPECT_THAT(hits.suggest, ElementsAre(Suggestion{"gliter", "glitter"}));
   EXPECT_THAT(ask({words({"harbor"})}).suggest, ElementsAre(Suggestion{"harbor", "harbour"}));
   EXPECT_THAT(ask({words({"glitter", "zebra"})}).suggest, ElementsAre());
