@@ -298,7 +298,10 @@ std::vector<NameHit> names_exactly(const Book& book, std::string_view folded) {
   for (const std::string& form : number_forms(folded)) {
     add_exact(book, "SELECT id FROM die_set WHERE key = ?", form, RecordKind::set, hits);
   }
-  add_exact(book, "SELECT id FROM die WHERE key = ?", folded, RecordKind::die, hits);
+  // A die's number is no name without its set.
+  if (folded.find_first_not_of("0123456789") != std::string_view::npos) {
+    add_exact(book, "SELECT id FROM die WHERE key = ?", folded, RecordKind::die, hits);
+  }
   add_exact(book, "SELECT id FROM supply WHERE name_key = ?", folded, RecordKind::supply, hits);
   add_exact(book, "SELECT id FROM supply WHERE full_key = ?", folded, RecordKind::supply, hits);
   add_exact(book, "SELECT id FROM colour WHERE key = ?", folded, RecordKind::colour, hits);

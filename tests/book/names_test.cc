@@ -137,6 +137,8 @@ TEST(Names, WhatAQuestionAsksForEachWord) {
   EXPECT_EQ(names_exactly(studio.book, "tidepool rectangle").size(), 1u);
   EXPECT_EQ(names_exactly(studio.book, "tidepool").size(), 0u);
   EXPECT_EQ(names_exactly(studio.book, "kelp").size(), 2u);
+  EXPECT_EQ(names_exactly(studio.book, "big label").size(), 1u);
+  EXPECT_EQ(names_exactly(studio.book, "2").size(), 0u);
 }
 
 TEST(Names, TypeAhead) {
