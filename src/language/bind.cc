@@ -49,6 +49,26 @@ void exclude(Node node, std::vector<Node>& out) {
   out.push_back(with_children(Node::Kind::none, std::move(child)));
 }
 
+// Brackets that group nothing fall away: `all` within `all`, `any` within `any`, either around one.
+void tidy(Node& node) {
+  std::vector<Node> children;
+  for (Node& child : node.children) {
+    tidy(child);
+    const auto groups = [](const Node& each) {
+      return each.kind == Node::Kind::all || each.kind == Node::Kind::any;
+    };
+    while (groups(child) && child.children.size() == 1) {
+      Node inner = std::move(child.children.front());
+      child = std::move(inner);
+    }
+    if (groups(child) && child.kind == node.kind)
+      for (Node& inner : child.children) children.push_back(std::move(inner));
+    else if (!groups(child) || !child.children.empty())
+      children.push_back(std::move(child));
+  }
+  node.children = std::move(children);
+}
+
 // A piece while it is being read.
 struct Part {
   Node node;
@@ -62,6 +82,7 @@ struct Piece_ {
   std::size_t slot = none_yet;
   std::size_t head_at = none_yet;  // of the first head among the parts
   bool sample_between = false;     // something was said of the sample since it began
+  bool text_between = false;       // free words stood between
   bool excluded = false;           // the whole piece is
   bool outright = false;           // with:( … )
   bool unsure = false;
@@ -105,7 +126,9 @@ class Binder {
       for (Node& node : *more) nodes->push_back(std::move(node));
     }
     if (!nodes) return failure(nodes.error());
-    return with_children(Node::Kind::all, std::move(*nodes));
+    Node tree = with_children(Node::Kind::all, std::move(*nodes));
+    tidy(tree);
+    return tree;
   }
 
  private:
@@ -358,7 +381,7 @@ class Binder {
     const Piece_& piece = *level.piece;
     if (piece.outright) return false;
     if (only_one(item.of) && piece.has(item.of)) return true;
-    if (level.pending == Pending::nothing) return item.field && piece.sample_between;
+    if (level.pending == Pending::nothing) return item.field && (piece.sample_between || piece.text_between);
     if (item.by) return false;
     if (head_ahead(items_, place)) return !joins_like_words(level, place);
     if (item.of == FieldName::size) return !piece.has_head();
@@ -379,6 +402,7 @@ class Binder {
     if (level.in_piece && (is_head(item) || !level.piece)) level.in_piece = false;
     if (level.excluding != Excluding::no && level.excluded_something && !level.piece && !level.joined_on)
       end_exclusion(level);
+    if (said_again(level, item)) return;
     if (begins_piece(level, place)) {
       std::vector<Part> taken = taken_from_before(level, place);
       start(level);
@@ -391,6 +415,17 @@ class Binder {
       flush(level);
       end_exclusion(level);
     }
+  }
+
+  // "sentiment saying …": two words for the same role side by side.
+  static bool said_again(const Level& level, const Item& item) {
+    if (item.of != FieldName::role || item.field || !level.piece || level.pending != Pending::nothing ||
+        level.piece->outright || level.piece->parts.empty() || item.offered.size() != 1)
+      return false;
+    const Part& last = level.piece->parts.back();
+    if (last.of != FieldName::role || last.excluded || last.node.kind != Node::Kind::one) return false;
+    return std::get<RoleIs>(last.node.constraint.front().says).terms ==
+           std::get<RoleIs>(item.offered.front().says).terms;
   }
 
   bool ends_term(bool head, bool field) const {
@@ -574,6 +609,7 @@ class Binder {
              items_[at_].of == FieldName::text && !items_[at_].field)
         nodes.push_back(offered(std::move(items_[at_++].offered)));
     if (level.or_before) flush(level);
+    if (level.piece) level.piece->text_between = true;
     add_node(level, whole(std::move(nodes)), level.excluding != Excluding::no);
     after_excluded_unit(level);
   }

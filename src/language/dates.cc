@@ -167,7 +167,6 @@ class Reader {
 
   std::optional<FoundPeriod> relative(std::size_t at) const {
     if (!today_) return std::nullopt;
-    const sys_days now(*today_);
     if (at == 0 && word(0) == "today") return relative_found(1, {iso(*today_), iso(*today_)});
     if (at == 0 && word(0) == "yesterday") {
       const std::string day_before = day_after(iso(*today_), -1);

@@ -121,7 +121,8 @@ class Itemiser {
   void add_use(const Seen& it, ColourUse use) {
     std::size_t at = out_.items.size();
     bool found = false;
-    while (at > 0 && is_colour(out_.items[at - 1]) && !out_.items[at - 1].field) {
+    while (at > 0 && is_colour(out_.items[at - 1]) && !out_.items[at - 1].field &&
+           use_of(out_.items[at - 1]) == ColourUse::either) {
       found = true;
       Item& colour = out_.items[--at];
       use_colour(colour, use);
@@ -222,15 +223,12 @@ class Itemiser {
   // "or" between two neighbours of one kind, and a comma list that ends in such an "or", make one item.
   void bind_neighbours() {
     std::vector<Item> bound;
-    const auto binds = [](const Item& a, const Item& b) {
-      return a.kind == Item::Kind::says && b.kind == Item::Kind::says && a.of == b.of;
-    };
+    number_to_size();
     bool or_before = false;
     for (Item& item : out_.items) {
-      if (or_before && bound.size() > 1 && bound.back().kind == Item::Kind::either &&
-          binds(bound[bound.size() - 2], item)) {
+      if (or_before && or_binds(bound, item)) {
         bound.pop_back();
-        gather_list(bound, binds);
+        gather_list(bound);
         Item& first = bound.back();
         for (Constraint& each : item.offered) first.offered.push_back(std::move(each));
         first.span.end = item.span.end;
@@ -245,8 +243,7 @@ class Itemiser {
         bound.pop_back();
         bound.pop_back();
         // "(a or b) or c" and "x or (a or b)"
-        if (bound.size() > 1 && bound.back().kind == Item::Kind::either &&
-            binds(bound[bound.size() - 2], inside)) {
+        if (or_binds(bound, inside)) {
           bound.pop_back();
           for (Constraint& each : inside.offered) bound.back().offered.push_back(std::move(each));
         } else {
@@ -261,10 +258,39 @@ class Itemiser {
     out_.items = std::move(bound);
   }
 
-  template <class Binds>
-  static void gather_list(std::vector<Item>& bound, const Binds& binds) {
+  // "2 or 3 in": the unit stands with the last one.
+  void number_to_size() {
+    for (std::size_t i = 0; i + 2 < out_.items.size(); ++i) {
+      Item& number = out_.items[i];
+      const Item& size = out_.items[i + 2];
+      if (number.kind != Item::Kind::number || number.offered.empty() ||
+          out_.items[i + 1].kind != Item::Kind::either || size.kind != Item::Kind::says ||
+          size.of != FieldName::size)
+        continue;
+      const SizeIs& with_unit = std::get<SizeIs>(size.offered.front().says);
+      SizeIs& bare = std::get<SizeIs>(number.offered.front().says);
+      if (!with_unit.one_figure || bare.unit != with_unit.unit) continue;
+      number.kind = Item::Kind::says;
+      number.of = FieldName::size;
+    }
+  }
+
+  static bool of_one_kind(const Item& a, const Item& b) {
+    return a.kind == Item::Kind::says && b.kind == Item::Kind::says && a.of == b.of;
+  }
+
+  // Whether `item` and what stands before the "or" at the end of `bound` are one choice. A minus sign
+  // excludes only the word behind it: "-easel or tent" is a choice between no easel and a tent.
+  static bool or_binds(const std::vector<Item>& bound, const Item& item) {
+    const std::size_t count = bound.size();
+    if (count < 2 || bound.back().kind != Item::Kind::either || !of_one_kind(bound[count - 2], item))
+      return false;
+    return count < 3 || bound[count - 3].kind != Item::Kind::excludes || !bound[count - 3].dash;
+  }
+
+  static void gather_list(std::vector<Item>& bound) {
     while (bound.size() > 2 && bound[bound.size() - 2].kind == Item::Kind::comma &&
-           binds(bound[bound.size() - 3], bound.back()) && !bound.back().field) {
+           of_one_kind(bound[bound.size() - 3], bound.back()) && !bound.back().field) {
       Item last = std::move(bound.back());
       bound.pop_back();
       bound.pop_back();

@@ -158,30 +158,30 @@ Result<void> Recogniser::field_value(const Field& field, std::size_t at, std::ve
     return {};
   }
   const std::size_t glued = glued_run(at);
-  if (auto longest = longest_reading(field, at, glued)) {
-    out.push_back(std::move(*longest));
-    return {};
-  }
+  const std::size_t before = out.size();
+  readings(field, at, glued, out);
+  if (out.size() > before) return {};
   Result<Seen> read = value_in(field, at, glued);
   if (!read) return failure(read.error());
   out.push_back(std::move(*read));
   return {};
 }
 
-// The longest value that can be read from `first`, if it takes at least the pieces up to `glued_last`.
-std::optional<Seen> Recogniser::longest_reading(const Field& field, std::size_t first,
-                                                std::size_t glued_last) {
+// Every value that can be read from `first`, if it takes at least the pieces up to `glued_last`.
+void Recogniser::readings(const Field& field, std::size_t first, std::size_t glued_last,
+                          std::vector<Seen>& out) {
   std::vector<Seen> offered;
   if (field.id == FieldName::size || field.id == FieldName::closed) sizes(first, offered);
   if (field.id == FieldName::made) dates(first, offered);
-  for (Seen& each : offered)
-    if (each.last >= glued_last && each.says)
-      if (auto read = reading(field, first, each.last)) return read;
-  if (field.kind != FieldKind::term && field.kind != FieldKind::name) return std::nullopt;
-  const std::size_t most = first + run_of_words(first, longest_value);
-  for (std::size_t last = std::max(most, glued_last); last >= glued_last && last > first; --last)
-    if (auto read = reading(field, first, last)) return read;
-  return std::nullopt;
+  std::vector<std::size_t> ends;
+  for (const Seen& each : offered)
+    if (each.last >= glued_last && each.says) ends.push_back(each.last);
+  if (field.kind == FieldKind::term || field.kind == FieldKind::name) {
+    const std::size_t most = std::max(first + run_of_words(first, longest_value), glued_last);
+    for (std::size_t last = glued_last; last <= most; ++last) ends.push_back(last);
+  }
+  for (const std::size_t last : ends)
+    if (auto read = reading(field, first, last)) out.push_back(std::move(*read));
 }
 
 Result<Seen> Recogniser::value_in(const Field& field, std::size_t first, std::size_t last) {
@@ -405,7 +405,7 @@ std::optional<Seen> Recogniser::reading(const Field& field, std::size_t first, s
     case FieldName::die:
     case FieldName::in: {
       const std::size_t begins = skip(first, {"the", "a"});
-      auto die = die_at(begins);
+      auto die = die_at(begins, field.id == FieldName::in);
       if (!die || die->last != last) return std::nullopt;
       die->die.lies_in = field.id == FieldName::in;
       if (!die->note.empty()) it.notes.push_back(die->note);

@@ -105,7 +105,9 @@ Result<std::vector<Seen>> Recogniser::offers(std::size_t at) {
   small_words(at, out);
   sizes(at, out);
   if (piece.kind == Piece::Kind::mark) return out;
-  if (const Result<void> read = fields(at, out); !read) return failure(read.error());
+  std::vector<Seen> said_as_fields;
+  if (const Result<void> read = fields(at, said_as_fields); !read) return failure(read.error());
+  if (!said_as_fields.empty()) return said_as_fields;  // what is said outright is never read otherwise
   terms(at, out);
   dies(at, out);
   names(at, out);
@@ -126,6 +128,7 @@ void Recogniser::small_words(std::size_t at, std::vector<Seen>& out) const {
     Seen mark = seen(found == std::end(marks) ? As::mark : found->second, at, at + 1, 0);
     mark.dash = mark.outright = piece.folded == "-";
     mark.word = piece.folded;
+    if (mark.as == As::mark) mark.weight = 0;
     out.push_back(std::move(mark));
     return;
   }
@@ -134,8 +137,8 @@ void Recogniser::small_words(std::size_t at, std::vector<Seen>& out) const {
   for (std::size_t count = 1; count <= most; ++count) {
     if (count > 1) said += ' ';
     said += pieces_[at + count - 1].folded;
-    const auto found = std::ranges::find(small_words_table, said, &SmallWord::words);
-    if (found == std::end(small_words_table)) continue;
+    const SmallWord* found = small_word(said);
+    if (!found) continue;
     Seen word = seen(found->as, at, at + count, priority_of::small_word);
     word.word = said;
     word.outright = said.ends_with("no") || said == "neither" || said == "nor";
@@ -148,22 +151,14 @@ void Recogniser::small_words(std::size_t at, std::vector<Seen>& out) const {
   }
 }
 
-namespace {
-
-// Words of the card itself: alone they are no material and no role.
-bool only_small(std::string_view word) {
-  return std::ranges::any_of(small_words_table, [&](const SmallWord& each) { return each.words == word; });
-}
-
-}  // namespace
-
 void Recogniser::terms(std::size_t at, std::vector<Seen>& out) {
   const std::size_t most = run_of_words(at, longest_label_);
   std::string said;
   for (std::size_t count = 1; count <= most; ++count) {
     if (count > 1) said += ' ';
     said += pieces_[at + count - 1].folded;
-    if (only_small(said)) continue;
+    // "card" alone is no material, "piece" no role.
+    if (small_word(said)) continue;
     std::vector<TermMatch> found = context_.vocabulary.find(said);
     // What a supply's status is, or how a piece is stuck, is not asked of a piece: such words are looked for
     // as text.
@@ -197,7 +192,7 @@ void Recogniser::names(std::size_t at, std::vector<Seen>& out) {
     if (count > 1) said += ' ';
     said += pieces_[at + count - 1].folded;
     if (!context_.names.begins(said)) break;
-    if (only_small(said) || said.size() < 2) continue;
+    if (small_word(said) || said.size() < 2) continue;
     std::vector<NamedRecord> found = exactly(said);
     std::erase_if(found, [](const NamedRecord& record) {
       return record.kind != NameKind::colour && record.kind != NameKind::supply;

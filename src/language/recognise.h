@@ -65,7 +65,7 @@ class Recogniser {
     DieIs die;
     std::string note;
   };
-  std::optional<DieSaid> die_at(std::size_t at);
+  std::optional<DieSaid> die_at(std::size_t at, bool inside);
   struct SetSaid {
     std::size_t last = 0;
     std::vector<NamedRecord> records;
@@ -79,7 +79,7 @@ class Recogniser {
   Result<void> field_value(const Field& field, std::size_t at, std::vector<Seen>& out);
   Result<Seen> value_in(const Field& field, std::size_t first, std::size_t last);
   std::optional<Seen> reading(const Field& field, std::size_t first, std::size_t last);
-  std::optional<Seen> longest_reading(const Field& field, std::size_t first, std::size_t glued_last);
+  void readings(const Field& field, std::size_t first, std::size_t glued_last, std::vector<Seen>& out);
   Seen unknown_value(const Field& field, std::size_t first, std::size_t last) const;
   std::optional<Seen> colour_value(const Field& field, std::size_t first, std::size_t last);
   std::optional<Seen> like_value(std::size_t first, std::size_t last);

@@ -42,7 +42,7 @@ void Recogniser::choose_die(DieSaid& said, const NamedRecord& set, int rank, boo
 }
 
 // "[window of the] [second largest] tidepool rectangle [2] [, stitched line]"
-std::optional<Recogniser::DieSaid> Recogniser::die_at(std::size_t at) {
+std::optional<Recogniser::DieSaid> Recogniser::die_at(std::size_t at, bool inside) {
   DieSaid said;
   std::size_t begins = at;
   // A line before: it needs "of" behind it, else it is part of a name.
@@ -120,8 +120,11 @@ std::optional<Recogniser::DieSaid> Recogniser::die_at(std::size_t at) {
   if (said.die.line.empty() && line < pieces_.size() && pieces_[line].kind == Piece::Kind::word) {
     const std::string kind = line_kind(pieces_[line].folded);
     const bool line_word = is_word(line + 1, "line") || is_word(line + 1, "edge");
-    const bool ends =
-        line + 1 == pieces_.size() && is_mark(said.last, ",") && kind != "embossed" && kind != "scored";
+    const bool often_a_technique = kind == "embossed" || kind == "scored" || kind == "cut";
+    const bool phrase_ends =
+        line + 1 == pieces_.size() || (inside && (pieces_[line + 1].kind == Piece::Kind::mark ||
+                                                  is_word(line + 1, "with") || is_word(line + 1, "and")));
+    const bool ends = phrase_ends && is_mark(said.last, ",") && !often_a_technique;
     if (!kind.empty() && (line_word || ends)) {
       said.die.line = kind;
       said.last = line + (line_word ? 2 : 1);
@@ -147,7 +150,7 @@ void Recogniser::dies(std::size_t at, std::vector<Seen>& out) {
     if (!by) begins = at;
   }
   const std::size_t die = begins > at ? skip(begins, {"the", "a", "an", "my", "one", "of"}) : at;
-  auto said = die_at(die);
+  auto said = die_at(die, inside);
   if (!said) return;
   said->die.lies_in = inside;
   Seen it = seen(As::says, at, said->last, priority_of::side);

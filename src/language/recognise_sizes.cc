@@ -32,6 +32,7 @@ constexpr RelationWords relations[] = {
     {"under", Relation::under},
     {"below", Relation::under},
     {"less than", Relation::under},
+    {"fewer than", Relation::under},
     {"smaller than", Relation::under},
     {"shorter than", Relation::under},
     {"narrower than", Relation::under},

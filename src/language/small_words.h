@@ -5,6 +5,8 @@
 // as the small word unless it is part of a longer label ("card stock").
 #pragma once
 
+#include <algorithm>
+#include <array>
 #include <string_view>
 
 #include "language/seen.h"
@@ -18,7 +20,7 @@ struct SmallWord {
 
 inline constexpr std::size_t longest_small_word = 5;
 
-inline constexpr SmallWord small_words_table[] = {
+inline constexpr SmallWord small_words_written[] = {
     // what falls away
     {"design", As::filler},
     {"designs", As::filler},
@@ -114,6 +116,12 @@ inline constexpr SmallWord small_words_table[] = {
     {"colored", As::filler},
     {"colour", As::filler},
     {"color", As::filler},
+    {"says", As::filler},
+    {"that says", As::filler},
+    {"which says", As::filler},
+    {"that say", As::filler},
+    {"reads", As::filler},
+    {"that reads", As::filler},
     {"in colour", As::filler},
     {"in color", As::filler},
     {"a pair of", As::number},
@@ -180,6 +188,9 @@ inline constexpr SmallWord small_words_table[] = {
     {"except", As::excludes},
     {"except for", As::excludes},
     {"excluding", As::excludes},
+    {"anything but", As::excludes},
+    {"everything but", As::excludes},
+    {"all but", As::excludes},
     {"other than", As::excludes},
     {"lacking", As::excludes},
     {"apart from", As::excludes},
@@ -258,5 +269,21 @@ inline constexpr SmallWord small_words_table[] = {
     {"upright", As::tall},
     {"wide", As::wide},
 };
+
+// The same in the order of their words, to be searched in place.
+inline constexpr auto small_words_sorted = [] {
+  auto sorted = std::to_array(small_words_written);
+  std::ranges::sort(sorted, {}, &SmallWord::words);
+  return sorted;
+}();
+static_assert(std::ranges::adjacent_find(small_words_sorted, {}, &SmallWord::words) ==
+                  small_words_sorted.end(),
+              "each entry stands once");
+
+// The entry of exactly these words, folded; null when there is none.
+constexpr const SmallWord* small_word(std::string_view words) {
+  const auto at = std::ranges::lower_bound(small_words_sorted, words, {}, &SmallWord::words);
+  return at != small_words_sorted.end() && at->words == words ? &*at : nullptr;
+}
 
 }  // namespace insetbook
