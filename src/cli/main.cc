@@ -4,6 +4,7 @@
 #include <cstdio>
 #include <exception>
 
+#include "book/sqlite.h"
 #include "cli/command_line.h"
 #include "cli/help.h"
 
@@ -48,6 +49,12 @@ int main(int argc, char** argv) {
       return 3;
     }
     return status;
+  } catch (const StoreError& error) {
+    return out.problem(
+        {.kind = ProblemKind::unusable_book,
+         .what = fmt::format("the book cannot be read: {}", error.what()),
+         .expected =
+             "insetbook verify tells what is damaged; insetbook restore FILE puts a backup in its place"});
   } catch (const std::exception& error) {
     return out.problem({.kind = ProblemKind::unusable_book,
                         .what = fmt::format("something unexpected: {}", error.what()),
