@@ -48,7 +48,7 @@ std::int64_t Structure::rows(std::int64_t most) {
     std::int64_t rows = 0;
     for (const Seek& seek : path_->path.seeks) {
       Sql sql("SELECT COUNT(*) FROM (SELECT 1 ");
-      sql << seek.from << " LIMIT ";
+      sql << counted_rows(seek) << " LIMIT ";
       sql.value(most) << ")";
       Statement& statement = bound(book_, sql);
       if (statement.step()) rows += statement.integer(0);
@@ -83,6 +83,11 @@ const Node* Structure::driven_piece() const {
   return within.speaks_of_sample() ? nullptr : piece;
 }
 
+bool Structure::rows_are_all() {
+  choose();
+  return path_ && all_.children.size() == 1 && (path_->path.met == path_->child || driven_piece() != nullptr);
+}
+
 Sql Structure::find_statement() {
   choose();
   Conditions conditions(book_, relaxed_, "c.id", text_ids_);
@@ -104,11 +109,12 @@ Sql Structure::find_statement() {
         << " AS d " << seek.from;
     if (driven) {
       Conditions within(book_, relaxed_, "e.sample_id", text_ids_);
-      sql << " AND " << within.of_piece(*driven);
+      sql << " AND " << within.of_piece(*driven, path_->path.met);
     }
   }
   sql << ") c";
-  const Sql where = conditions.of_children(all_, driven);
+  // What the walk meets by itself is not asked again.
+  const Sql where = conditions.of_children(all_, path_->path.met == path_->child ? path_->child : driven);
   if (conditions.speaks_of_sample()) sql << " CROSS JOIN sample s ON s.id = c.id";
   return sql << " WHERE " << where;
 }

@@ -30,6 +30,8 @@ class Structure {
   // Rows that the way in leads to, as far as they were counted: what it costs to ask SQLite first. `most`
   // ends the count.
   std::int64_t rows(std::int64_t most);
+  // Whether walking them is all: nothing else is asked of the samples.
+  bool rows_are_all();
 
   // Every sample, by its id; stops after `most` of them.
   std::vector<Candidate> find(std::size_t most);

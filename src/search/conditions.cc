@@ -230,12 +230,17 @@ Conditions::Conditions(const Book& book, const Relaxed& relaxed, std::string id_
     : book_(book), relaxed_(relaxed), id_(std::move(id_column)), text_ids_(std::move(text_ids)) {}
 
 Sql Conditions::mentioned(const Says& says, bool of_piece) {
+  // A few terms are looked up one by one; with many it is quicker to look at all that is said of the sample.
+  constexpr std::size_t few = 12;
+  const MentionOf of = mention_of(says);
+  const bool look_up = !of_piece && (!of.terms || of.terms->size() <= few);
   Sql sql("EXISTS (SELECT 1 FROM mention m WHERE ");
   if (of_piece) {
-    sql << "m.element_id = e.id AND " << mention_terms(says, "+");
+    sql << "m.element_id = e.id";
   } else {
-    sql << "m.sample_id = " << id_ << " AND " << mention_terms(says, "");
+    sql << "m.sample_id = " << id_;
   }
+  sql << " AND " << mention_terms(says, look_up ? "" : "+");
   return sql << ")";
 }
 
@@ -314,10 +319,12 @@ Sql Conditions::piece_says(const Says& says, const Node& node) {
   return sample_says(says, node);
 }
 
-Sql Conditions::of_piece(const Node& node) {
+Sql Conditions::of_piece(const Node& node, const Node* except) {
   if (node.kind == Kind::one) return piece_says(node.constraint.front().says, node);
   std::vector<Sql> parts;
-  for (const Node& child : node.children) parts.push_back(of_piece(child));
+  for (const Node& child : node.children) {
+    if (&child != except) parts.push_back(of_piece(child));
+  }
   if (node.kind == Kind::any) return joined(parts, " OR ");
   if (node.kind != Kind::none) return joined(parts, " AND ");
   Sql sql("NOT coalesce(");

@@ -45,7 +45,8 @@ class Conditions {
   // Every child, with pieces told apart. `except`: a child that is met already, or null; the telling apart
   // stays.
   Sql of_children(const Node& all, const Node* except);
-  Sql of_piece(const Node& piece);  // the children of a piece, of row `e`
+  // The children of a piece, of row `e`; `except` as before.
+  Sql of_piece(const Node& piece, const Node* except = nullptr);
 
   // Whether the distance of the node says anything; the largest distance that is an exact size.
   bool ranks(const Node& node) const;

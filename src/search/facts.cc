@@ -251,15 +251,25 @@ const std::vector<std::int64_t>& Judge::based_on_it(const BasedOn& base) {
   return place->second;
 }
 
-const std::vector<Judge::SaidText>& Judge::text_of(const SampleFacts& sample) {
-  if (text_sample_ == sample.id) return text_;
-  text_.clear();
-  text_sample_ = sample.id;
-  for (TextField& field : text_of_sample(book_, sample.id)) {
-    std::vector<std::string> stems = stems_of(field.text, stemmer_);
-    text_.push_back({std::move(field), std::move(stems)});
+// Fields are fetched and cut into stems as far as they are looked at.
+const TextField* Judge::field_with(const std::vector<std::string>& phrase, const SampleFacts& sample) {
+  if (text_sample_ != sample.id) {
+    text_.clear();
+    text_parts_ = 0;
+    text_sample_ = sample.id;
   }
-  return text_;
+  for (std::size_t i = 0;; ++i) {
+    while (i == text_.size() && text_parts_ < all_text_parts.size()) {
+      for (TextField& field : text_of_sample(book_, sample.id, all_text_parts[text_parts_])) {
+        text_.push_back({std::move(field), std::nullopt});
+      }
+      ++text_parts_;
+    }
+    if (i == text_.size()) return nullptr;
+    SaidText& said = text_[i];
+    if (!said.stems) said.stems = stems_of(said.field.text, stemmer_);
+    if (holds(*said.stems, phrase)) return &said.field;
+  }
 }
 
 bool Judge::cut_or_lies(const DieIs& die, const ElementFacts& element) {
@@ -285,11 +295,9 @@ bool Judge::piece_says(const Says& says, const ElementFacts& element, const Samp
 }
 
 bool Judge::words_there(const WordsAre& words, const SampleFacts& sample) {
-  const auto& text = text_of(sample);
   const auto phrases = wanted_phrases(words, stemmer_);
   return std::all_of(phrases.begin(), phrases.end(), [&](const auto& phrase) {
-    return phrase.empty() || std::any_of(text.begin(), text.end(),
-                                         [&](const SaidText& said) { return holds(said.stems, phrase); });
+    return phrase.empty() || field_with(phrase, sample) != nullptr;
   });
 }
 
@@ -434,13 +442,11 @@ void Judge::explain_words(const WordsAre& words, const std::string& text, const 
                           std::vector<Matched>& out) {
   std::vector<std::string> seen;
   for (const auto& phrase : wanted_phrases(words, stemmer_)) {
-    for (const auto& [field, stems] : text_of(sample)) {
-      if (phrase.empty() || !holds(stems, phrase)) continue;
-      const std::string said = field.label + ": " + shortened(field.text);
-      if (!among(seen, said)) out.push_back({text, field.element, said});
-      seen.push_back(said);
-      break;
-    }
+    const TextField* field = phrase.empty() ? nullptr : field_with(phrase, sample);
+    if (!field) continue;
+    const std::string said = field->label + ": " + shortened(field->text);
+    if (!among(seen, said)) out.push_back({text, field->element, said});
+    seen.push_back(said);
   }
 }
 

@@ -86,12 +86,8 @@ class Judge {
 
   const DieMeaning& meaning_of(const DieIs& die);
   const std::vector<std::int64_t>& based_on_it(const BasedOn& base);
-  // The text of the sample last asked about, its words as stems.
-  struct SaidText {
-    TextField field;
-    std::vector<std::string> stems;
-  };
-  const std::vector<SaidText>& text_of(const SampleFacts& sample);
+  // The first field of the sample's text that holds these stems one after another, or null.
+  const TextField* field_with(const std::vector<std::string>& phrase, const SampleFacts& sample);
 
   const Book& book_;
   const Node& all_;
@@ -100,7 +96,13 @@ class Judge {
   // By their place in the tree.
   std::map<const DieIs*, DieMeaning> meanings_;
   std::map<const BasedOn*, std::vector<std::int64_t>> based_on_;
+  // The text of the sample last asked about, as far as it was fetched, and its words as stems.
+  struct SaidText {
+    TextField field;
+    std::optional<std::vector<std::string>> stems;
+  };
   std::int64_t text_sample_ = 0;
+  std::size_t text_parts_ = 0;
   std::vector<SaidText> text_;
 };
 

@@ -197,10 +197,14 @@ std::size_t Finder::about_how_many(const Book& book, const TextAsked& asked) {
 Found Finder::find_both(const Divided& asked, const Relaxed& relaxed, Order order, std::size_t limit) {
   Structure structure(book_, asked.structured, relaxed, [this](const Node& node) { return text_ids(node); });
   const std::size_t by_text = about_how_many(book_, asked.text);
-  constexpr std::int64_t worth_counting = 10'001;
-  const auto by_structure = static_cast<std::size_t>(structure.rows(worth_counting));
+  // To look whether a sample of the text meets everything costs as much as a walk over some rows.
+  constexpr std::size_t rows_for_a_look = 8;
+  constexpr std::size_t most_looked_at = 100'000;
+  const std::size_t looks =
+      std::min(by_text, most_looked_at) * (structure.rows_are_all() ? rows_for_a_look : 1);
+  const auto by_structure = static_cast<std::size_t>(structure.rows(static_cast<std::int64_t>(looks) + 1));
   std::vector<Candidate> all;
-  if (by_text <= by_structure) {
+  if (looks <= by_structure) {
     for (const TextHit& hit : index_.find(book_, asked.text, {}).hits)
       all.push_back({hit.sample, 0, 0, hit.weight});
     all = structure.check(all);

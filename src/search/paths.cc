@@ -120,25 +120,35 @@ void die_path(const Node& piece, const Book& book, std::vector<Path>& out) {
 }
 
 struct MentionIndex {
-  std::string_view index, known, name;
+  std::string_view index, name;
   int order;
 };
 
 MentionIndex mention_index(const Says& says) {
   if (std::holds_alternative<ColourIs>(says))
-    return {"mention_colour", "m.colour_id IS NOT NULL", "colour", by_colour};
+    return {"mention_colour", "colour", by_colour};
   if (std::holds_alternative<SupplyIs>(says))
-    return {"mention_supply", "m.supply_id IS NOT NULL", "supply", by_supply};
-  return {"mention_term", "m.term IS NOT NULL", "term", by_term};
+    return {"mention_supply", "supply", by_supply};
+  return {"mention_term", "term", by_term};
 }
 
-Path mention_path(const Says& says, const Node* piece) {
+Path mention_path(const Node& one, const Node* piece) {
+  const Says& says = one.constraint.front().says;
   const MentionIndex index = mention_index(says);
-  Sql seek("FROM mention m INDEXED BY ");
-  seek << index.index;
-  if (piece) seek << " CROSS JOIN element e ON e.id = m.element_id";
-  seek << " WHERE " << index.known << " AND " << mention_terms(says, "");
-  return {std::string(index.name), index.order, {{std::move(seek), piece ? of_element : of_mention}}, piece};
+  Sql walk("FROM mention m INDEXED BY ");
+  walk << index.index;
+  Sql condition(" WHERE ");
+  // No "IS NOT NULL" beside the list: SQLite would walk every term of the kind instead of those listed.
+  condition << mention_terms(says, "");
+  Seek seek{walk, piece ? of_element : of_mention};
+  if (piece) {
+    seek.from << " CROSS JOIN element e ON e.id = m.element_id";
+    seek.counted << walk << condition;
+  }
+  seek.from << condition;
+  Path path{std::string(index.name), index.order, {std::move(seek)}, piece};
+  path.met = &one;
+  return path;
 }
 
 bool mention_of_piece(const Says& says) {
@@ -153,8 +163,7 @@ std::vector<Path> paths_to_piece(const Node& piece, const Book& book, const Rela
   die_path(piece, book, out);
   for (const Node& child : piece.children) {
     if (child.kind != Kind::one) continue;
-    const Says& says = child.constraint.front().says;
-    if (mention_of_piece(says)) out.push_back(mention_path(says, &piece));
+    if (mention_of_piece(child.constraint.front().says)) out.push_back(mention_path(child, &piece));
   }
   return out;
 }
@@ -172,8 +181,9 @@ std::vector<Path> closed_size_path(const ClosedSizeIs& closed, const Relaxed& re
   return {path};
 }
 
-std::vector<Path> paths_to_one(const Says& says, const Book& book, const Relaxed& relaxed) {
-  if (is_mention(says)) return {mention_path(says, nullptr)};
+std::vector<Path> paths_to_one(const Node& one, const Book& book, const Relaxed& relaxed) {
+  const Says& says = one.constraint.front().says;
+  if (is_mention(says)) return {mention_path(one, nullptr)};
   if (const auto* closed = std::get_if<ClosedSizeIs>(&says)) return closed_size_path(*closed, relaxed);
   Sql seek("FROM sample s WHERE s.id");
   if (const auto* title = std::get_if<TitleIs>(&says)) {
@@ -195,7 +205,7 @@ std::int64_t count_rows(const Path& path, const Book& book, std::int64_t most) {
   std::int64_t rows = 0;
   for (const Seek& seek : path.seeks) {
     Sql sql("SELECT COUNT(*) FROM (SELECT 1 ");
-    sql << seek.from << " LIMIT ";
+    sql << counted_rows(seek) << " LIMIT ";
     sql.value(most - rows) << ")";
     Statement& statement = bound(book, sql);
     if (statement.step()) rows += statement.integer(0);
@@ -223,10 +233,14 @@ std::vector<Path> path_to_any(const Node& any, const Book& book, const Relaxed& 
 
 }  // namespace
 
+const Sql& counted_rows(const Seek& seek) {
+  return seek.counted.text.empty() ? seek.from : seek.counted;
+}
+
 std::vector<Path> paths_to(const Node& node, const Book& book, const Relaxed& relaxed) {
   switch (node.kind) {
     case Kind::one:
-      return paths_to_one(node.constraint.front().says, book, relaxed);
+      return paths_to_one(node, book, relaxed);
     case Kind::piece:
       return paths_to_piece(node, book, relaxed);
     case Kind::any:
@@ -236,6 +250,7 @@ std::vector<Path> paths_to(const Node& node, const Book& book, const Relaxed& re
       for (const Node& child : node.children) {
         for (Path& path : paths_to(child, book, relaxed)) {
           path.piece = nullptr;
+          path.met = nullptr;
           out.push_back(std::move(path));
         }
       }

@@ -17,6 +17,7 @@ namespace insetbook {
 struct Seek {
   Sql from;
   std::string_view sample_column;
+  Sql counted = {};  // the same rows, or somewhat more, without a join: for counting; empty: `from`
 };
 
 struct Path {
@@ -25,10 +26,15 @@ struct Path {
   std::vector<Seek> seeks;      // together they lead to every sample that meets the node
   const Node* piece = nullptr;  // the piece whose elements the seeks walk (as `e`), if it is one
   std::int64_t rows = -1;       // as counted; -1: not counted
+  const Node* met =
+      nullptr;  // the constraint (of the piece, where there is one) that every row meets already
 };
 
 // Every path that leads to all samples which meet the node; none where only the whole table does.
 std::vector<Path> paths_to(const Node& node, const Book& book, const Relaxed& relaxed);
+
+// "FROM … WHERE …" of the rows that are counted for it.
+const Sql& counted_rows(const Seek& seek);
 
 // The path with the fewest rows among those to any child of the `all`. Counts stop at `enough`.
 struct ChosenPath {

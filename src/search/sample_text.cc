@@ -15,6 +15,18 @@ void add(std::vector<TextField>& fields, std::string_view label, std::string_vie
   if (!text.empty()) fields.push_back({std::string(label), std::string(element), std::string(text)});
 }
 
+void add_own(const Book& book, std::int64_t sample, std::vector<TextField>& fields) {
+  Statement& row = book.statement(
+      "SELECT title, words, steps, note, envelope, based_on, base_text FROM sample WHERE id = ?");
+  row.bind(1, sample);
+  if (row.step()) {
+    for (std::size_t i = 0; i < sample_labels.size(); ++i) {
+      add(fields, sample_labels[i], "", row.text(static_cast<int>(i)));
+    }
+  }
+  row.reset();
+}
+
 void add_elements(const Book& book, std::int64_t sample, std::vector<TextField>& fields) {
   Statement& rows = book.statement(
       "SELECT e.name, e.role, e.shape, e.goes, e.at, e.glue, e.note, "
@@ -50,19 +62,25 @@ void add_mentions(const Book& book, std::int64_t sample, std::vector<TextField>&
 
 }  // namespace
 
+std::vector<TextField> text_of_sample(const Book& book, std::int64_t sample, TextPart part) {
+  std::vector<TextField> fields;
+  switch (part) {
+    case TextPart::sample:
+      add_own(book, sample, fields);
+      break;
+    case TextPart::elements:
+      add_elements(book, sample, fields);
+      break;
+    case TextPart::mentions:
+      add_mentions(book, sample, fields);
+      break;
+  }
+  return fields;
+}
+
 std::vector<TextField> text_of_sample(const Book& book, std::int64_t sample) {
   std::vector<TextField> fields;
-  Statement& row = book.statement(
-      "SELECT title, words, steps, note, envelope, based_on, base_text FROM sample WHERE id = ?");
-  row.bind(1, sample);
-  const bool there = row.step();
-  if (there) {
-    for (std::size_t i = 0; i < sample_labels.size(); ++i) {
-      add(fields, sample_labels[i], "", row.text(static_cast<int>(i)));
-    }
-  }
-  row.reset();
-  if (!there) return fields;
+  add_own(book, sample, fields);
   add_elements(book, sample, fields);
   add_mentions(book, sample, fields);
   return fields;

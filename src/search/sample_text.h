@@ -5,6 +5,7 @@
 // any of these is what Book::samples_changed_since answers for.
 #pragma once
 
+#include <array>
 #include <string>
 #include <vector>
 
@@ -20,5 +21,10 @@ struct TextField {
 
 // Empty where there is no such sample.
 std::vector<TextField> text_of_sample(const Book& book, std::int64_t sample);
+
+// The same part by part, in the same order: for who stops at the first field that will do.
+enum class TextPart { sample, elements, mentions };
+inline constexpr std::array all_text_parts{TextPart::sample, TextPart::elements, TextPart::mentions};
+std::vector<TextField> text_of_sample(const Book& book, std::int64_t sample, TextPart part);
 
 }  // namespace insetbook

@@ -107,12 +107,14 @@ const std::vector<BareQuestion>& questions() {
       {"kaletern", Way::words, "kaletern", "", ""},
       {"badle", Way::words, "badle", "", ""},
       {"katern legoner", Way::words, "katern legoner", "", ""},
-      {"2-3/8 in circle kaletern", Way::words_then_rows, "kaletern",
-       "SELECT id, title, made FROM sample s WHERE id = ?1 AND EXISTS (SELECT 1 FROM element e WHERE "
-       "e.sample_id = ?1 AND +e.shape = 'circle' AND +e.width_nm BETWEEN 59531250 AND 61118750)",
+      {"2-3/8 in circle kaletern", Way::rows_then_words, "kaletern",
+       "SELECT DISTINCT sample_id FROM element WHERE shape = 'circle' AND width_nm BETWEEN 59531250 AND "
+       "61118750 ORDER BY sample_id",
        ""},
-      {"kaletern easel", Way::words_then_rows, "kaletern",
-       "SELECT id, title, made FROM sample s WHERE id = ?1 AND " + said("?1", "fold", easel), ""},
+      {"kaletern easel", Way::rows_then_words, "kaletern",
+       "SELECT DISTINCT sample_id FROM mention WHERE kind = 'fold' AND term IN " + easel +
+           " ORDER BY sample_id",
+       ""},
       {"2-3/8 in circle badle", Way::rows_then_words, "badle",
        "SELECT DISTINCT sample_id FROM element WHERE shape = 'circle' AND width_nm BETWEEN 59531250 AND "
        "61118750 ORDER BY sample_id",
