@@ -153,8 +153,12 @@ std::string form_text(const SidesOnRecord& closed) {
   return more > 0 ? "landscape" : "portrait";
 }
 
-bool holds(const std::vector<std::string>& text, const std::vector<std::string>& phrase) {
-  return std::search(text.begin(), text.end(), phrase.begin(), phrase.end()) != text.end();
+// A stem begins as its word does, so most words need not be stemmed.
+bool holds(const std::vector<std::string>& words, const std::vector<std::string>& phrase, Stemmer& stemmer) {
+  const auto same = [&](const std::string& word, const std::string& stem) {
+    return word.front() == stem.front() && stemmer.stem(word) == stem;
+  };
+  return std::search(words.begin(), words.end(), phrase.begin(), phrase.end(), same) != words.end();
 }
 
 std::string shortened(const std::string& text) {
@@ -267,8 +271,8 @@ const TextField* Judge::field_with(const std::vector<std::string>& phrase, const
     }
     if (i == text_.size()) return nullptr;
     SaidText& said = text_[i];
-    if (!said.stems) said.stems = stems_of(said.field.text, stemmer_);
-    if (holds(*said.stems, phrase)) return &said.field;
+    if (!said.words) said.words = words_of(said.field.text);
+    if (holds(*said.words, phrase, stemmer_)) return &said.field;
   }
 }
 

@@ -96,10 +96,10 @@ class Judge {
   // By their place in the tree.
   std::map<const DieIs*, DieMeaning> meanings_;
   std::map<const BasedOn*, std::vector<std::int64_t>> based_on_;
-  // The text of the sample last asked about, as far as it was fetched, and its words as stems.
+  // The text of the sample last asked about, as far as it was fetched, and its words.
   struct SaidText {
     TextField field;
-    std::optional<std::vector<std::string>> stems;
+    std::optional<std::vector<std::string>> words;
   };
   std::int64_t text_sample_ = 0;
   std::size_t text_parts_ = 0;
