@@ -22,6 +22,7 @@ namespace {
 
 struct Run {
   double ms = 0;
+  double processor_ms = 0;
   long peak_kb = 0;
   int status = 0;
 };
@@ -40,6 +41,10 @@ Run run(char* const* words) {
   rusage used{};
   wait4(child, &done.status, 0, &used);
   done.ms = std::chrono::duration<double, std::milli>(std::chrono::steady_clock::now() - start).count();
+  const auto ms = [](const timeval& time) {
+    return static_cast<double>(time.tv_sec) * 1e3 + static_cast<double>(time.tv_usec) / 1e3;
+  };
+  done.processor_ms = ms(used.ru_utime) + ms(used.ru_stime);
   done.peak_kb = used.ru_maxrss;
   posix_spawn_file_actions_destroy(&actions);
   return done;
@@ -61,9 +66,11 @@ class Series {
       std::exit(2);
     }
     ms_.push_back(done.ms);
+    processor_ms_.push_back(done.processor_ms);
     peak_kb_ = std::max(peak_kb_, done.peak_kb);
   }
   double ms() const { return median(ms_); }
+  double processor_ms() const { return median(processor_ms_); }
   double peak_mb() const { return static_cast<double>(peak_kb_) / 1024; }
   int status() const { return first_.status; }
   const char* name() const { return words_[0]; }
@@ -71,7 +78,7 @@ class Series {
  private:
   char* const* words_;
   Run first_;  // warms the caches; not counted
-  std::vector<double> ms_;
+  std::vector<double> ms_, processor_ms_;
   long peak_kb_ = 0;
 };
 
@@ -97,6 +104,7 @@ int main(int argc, char** argv) {
     first.once();
     second.once();
   }
-  std::printf("%.3f %.3f %.2f %.1f\n", first.ms(), second.ms(), first.ms() / second.ms(), first.peak_mb());
+  std::printf("%.2f %.2f %.2f %.2f %.1f\n", first.ms(), second.ms(), first.ms() / second.ms(),
+              first.processor_ms() / second.processor_ms(), first.peak_mb());
   return 0;
 }
