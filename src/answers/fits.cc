@@ -5,7 +5,6 @@
 
 #include <algorithm>
 #include <map>
-#include <tuple>
 
 #include "answers/opening_said.h"
 #include "answers/options.h"
@@ -127,28 +126,62 @@ std::vector<FittingPanel> tried_panels(const Known& known, const std::vector<Tri
   return panels;
 }
 
+// A border, and how many panels left it.
+struct BorderCount {
+  Length border;
+  std::int64_t panels = 0;
+};
+
+// The border that a panel of this size left in an opening of the set; empty where it is no inset or its
+// border is not known.
+std::optional<Length> border_left(const OpeningRecord& opening, TriedPanel tried, Length step) {
+  tried = laid_along(opening, std::move(tried));
+  const Result<Shape> shape = shape_of(opening);
+  std::optional<Framing> framed;
+  if (shape && computable(*shape)) framed = framing_of_tried({*shape, opening.give_or_take}, tried, step);
+  if (!is_inset({opening, std::nullopt, step}, tried, framed)) return std::nullopt;
+  if (framed) return framed->greatest_border;
+  if (same_shape_word(opening, tried)) return border_beside_box(opening, tried);
+  return std::nullopt;
+}
+
+// The border of the middle panel, the lesser of two.
+Length middle(std::vector<BorderCount> borders, std::int64_t panels) {
+  std::sort(borders.begin(), borders.end(),
+            [](const BorderCount& a, const BorderCount& b) { return a.border < b.border; });
+  std::int64_t before = 0;
+  for (const BorderCount& border : borders) {
+    before += border.panels;
+    if (before > (panels - 1) / 2) return border.border;
+  }
+  return Length();
+}
+
 // The habit of the set: the middle border of the panels tried in its other dies, and how many they are.
 std::pair<Length, int> habit_of_set(const Book& book, const OpeningRecord& opening, Length step) {
-  std::vector<Length> borders;
-  for (const OpeningRecord& other : openings_of_set(book, opening.set_id)) {
-    if (other.die_id == opening.die_id || !other.measured) continue;
-    const Result<Shape> shape = shape_of(other);
-    for (const TriedPanel& recorded : tried_in(book, other.line_id)) {
-      const TriedPanel tried = laid_along(other, recorded);
-      if (tried.result != "fits") continue;
-      std::optional<Framing> framed;
-      if (shape && computable(*shape)) framed = framing_of_tried({*shape, other.give_or_take}, tried, step);
-      if (!is_inset({other, std::nullopt, step}, tried, framed)) continue;
-      if (framed)
-        borders.push_back(framed->greatest_border);
-      else if (same_shape_word(other, tried))
-        borders.push_back(border_beside_box(other, tried));
+  std::map<std::int64_t, OpeningRecord> others;
+  for (OpeningRecord& other : openings_of_set(book, opening.set_id))
+    if (other.die_id != opening.die_id && other.measured) others.emplace(other.line_id, std::move(other));
+  std::vector<BorderCount> borders;
+  std::int64_t panels = 0;
+  for (const TriedCount& count : tried_counts_in_set(book, opening.set_id)) {
+    const auto other = others.find(count.line_id);
+    if (other == others.end() || count.result != "fits") continue;
+    for (const bool from_sample : {false, true}) {
+      TriedPanel tried{.shape = count.shape,
+                       .width = count.width,
+                       .height = count.height,
+                       .unit = count.unit,
+                       .from_sample = from_sample};
+      const std::int64_t many = from_sample ? count.pieces : count.by_hand;
+      if (many == 0) continue;
+      if (const std::optional<Length> border = border_left(other->second, std::move(tried), step)) {
+        borders.push_back({*border, many});
+        panels += many;
+      }
     }
   }
-  if (borders.empty()) return {Length(), 0};
-  const auto middle = borders.begin() + static_cast<std::ptrdiff_t>((borders.size() - 1) / 2);
-  std::nth_element(borders.begin(), middle, borders.end());
-  return {std::max(*middle, Length()), static_cast<int>(borders.size())};
+  return {std::max(middle(std::move(borders), panels), Length()), static_cast<int>(panels)};
 }
 
 // The sizes of one edge of a set in size order, for the estimate: the lines of the same kind, one a die.

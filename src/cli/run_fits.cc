@@ -3,6 +3,8 @@
 
 #include <fmt/format.h>
 
+#include <algorithm>
+
 #include "cli/json_answers.h"
 #include "cli/run.h"
 #include "measure/write.h"
@@ -73,8 +75,13 @@ void print_border(const FitsAnswer& answer, Output& out) {
   }
 }
 
-std::string joined(const std::vector<std::string>& parts) {
-  return fmt::format("{}", fmt::join(parts, "; "));
+// Where it was tried: the first few of many.
+std::string evidence_text(const std::vector<std::string>& evidence) {
+  constexpr std::size_t most = 4;
+  const auto shown = static_cast<std::ptrdiff_t>(std::min(most, evidence.size()));
+  std::string text = fmt::format("{}", fmt::join(evidence.begin(), evidence.begin() + shown, "; "));
+  if (evidence.size() > most) text += fmt::format("; and {} more", evidence.size() - most);
+  return text;
 }
 
 // The first line: the answer in the reader's own unit.
@@ -107,7 +114,7 @@ void print_fits(const FitsAnswer& answer, Output& out) {
       table.rows.push_back({std::string(panel_status_word(panel.status)),
                             panel.kind ? std::string(panel_kind_word(*panel.kind)) : "", panel.shape,
                             size_text(panel, answer.unit), shows_text(panel, give, answer.unit),
-                            panel.verdict, panel.note.empty() ? joined(panel.evidence) : panel.note});
+                            panel.verdict, panel.note.empty() ? evidence_text(panel.evidence) : panel.note});
     out.table(table);
   }
   if (!answer.not_computed.empty() && !answer.panels.empty())
