@@ -77,7 +77,7 @@ struct Part {
   bool excluded = false;
 };
 
-struct Piece_ {
+struct OpenPiece {
   std::vector<Part> parts;
   std::size_t slot = none_yet;
   std::size_t head_at = none_yet;  // of the first head among the parts
@@ -144,7 +144,7 @@ class Binder {
   // What one bracket holds.
   struct Level {
     std::vector<Slot> slots;
-    std::optional<Piece_> piece;
+    std::optional<OpenPiece> piece;
     Pending pending = Pending::nothing;
     bool and_before = false;
     bool or_before = false;
@@ -289,7 +289,7 @@ class Binder {
   }
 
   void finish(Level& level) {
-    Piece_ piece = std::move(*level.piece);
+    OpenPiece piece = std::move(*level.piece);
     level.piece.reset();
     if (level.excluding == Excluding::term || (piece.excluded && !level.joined_on))
       level.excluding = Excluding::no;
@@ -332,7 +332,7 @@ class Binder {
   }
 
   // "white circle stamped in navy": where an ink was said, a plain colour is the paper's.
-  static void tell_paper_from_ink(Piece_& piece) {
+  static void tell_paper_from_ink(OpenPiece& piece) {
     const auto colour_in = [](Node& node) { return std::get_if<ColourIs>(&node.constraint.front().says); };
     bool ink = false;
     for (Part& part : piece.parts)
@@ -358,7 +358,7 @@ class Binder {
   }
 
   void add_part(Level& level, Item& item) {
-    Piece_& piece = *level.piece;
+    OpenPiece& piece = *level.piece;
     Part part;
     part.of = item.of;
     part.head = is_head(item);
@@ -378,7 +378,7 @@ class Binder {
   bool begins_piece(const Level& level, std::size_t place) const {
     const Item& item = items_[place];
     if (!level.piece) return true;
-    const Piece_& piece = *level.piece;
+    const OpenPiece& piece = *level.piece;
     if (piece.outright) return false;
     if (only_one(item.of) && piece.has(item.of)) return true;
     if (level.pending == Pending::nothing) return item.field && (piece.sample_between || piece.text_between);
@@ -439,7 +439,7 @@ class Binder {
     const Item& item = items_[place];
     if (!level.piece || level.piece->outright || level.pending != Pending::nothing || !is_head(item))
       return taken;
-    Piece_& piece = *level.piece;
+    OpenPiece& piece = *level.piece;
     if (!piece.has_head() || !piece.has(item.of)) return taken;
     const bool head_first = piece.head_at == 0;
     const bool follows =
@@ -669,7 +669,7 @@ class Binder {
 
   // Whether what was said of the piece before "card" was said of the card.
   bool close_piece(Level& level) {
-    Piece_& piece = *level.piece;
+    OpenPiece& piece = *level.piece;
     if (piece.has(FieldName::role) || piece.has(FieldName::die) || piece.has(FieldName::count)) return false;
     const auto shape = std::ranges::find(piece.parts, FieldName::shape, &Part::of);
     const auto size = std::ranges::find(piece.parts, FieldName::size, &Part::of);
@@ -699,7 +699,7 @@ class Binder {
     return true;
   }
 
-  static void remove(Piece_& piece, FieldName of) {
+  static void remove(OpenPiece& piece, FieldName of) {
     std::erase_if(piece.parts, [&](const Part& part) { return part.of == of; });
     const auto head = std::ranges::find(piece.parts, true, &Part::head);
     piece.head_at =

@@ -336,50 +336,118 @@ std::optional<Seen> Recogniser::like_value(std::size_t first, std::size_t limit)
   return it;
 }
 
+// A size, all of [first, last).
+std::optional<SizeIs> Recogniser::whole_size(std::size_t first, std::size_t last) const {
+  std::vector<Seen> offered;
+  sizes(first, offered);
+  for (const Seen& each : offered)
+    if (each.last == last && each.says && std::holds_alternative<SizeIs>(*each.says))
+      return std::get<SizeIs>(*each.says);
+  return std::nullopt;
+}
+
+std::optional<Seen> Recogniser::closed_value(std::size_t first, std::size_t last) const {
+  std::vector<Seen> offered;
+  closed_sizes(first, offered);
+  for (Seen& each : offered)
+    if (each.last == last) return std::move(each);
+  Seen it = seen(As::says, first, last, priority_of::field);
+  ClosedSizeIs closed;
+  closed.said = typed(first, last);
+  if (last == first + 1 && is_word(first, "square"))
+    closed.form = ClosedSizeIs::Form::square;
+  else if (const auto size = whole_size(first, last))
+    closed.size = *size;
+  else
+    return std::nullopt;
+  it.says = std::move(closed);
+  return it;
+}
+
+// A supply or a sample by its name.
+std::optional<Seen> Recogniser::record_value(const Field& field, std::size_t first, std::size_t last) {
+  const NameKind kind = field.id == FieldName::supply ? NameKind::supply : NameKind::sample;
+  std::vector<NamedRecord> found = exactly(fold(typed(first, last)));
+  std::erase_if(found, [&](const NamedRecord& record) { return record.kind != kind; });
+  if (found.empty()) return std::nullopt;
+  Seen it = seen(As::says, first, last, priority_of::field);
+  const NamedRecord named = found.front();
+  if (field.id == FieldName::based) {
+    it.says = BasedOn{named.id, named.name};
+  } else if (field.id == FieldName::title) {
+    it.says = TitleIs{named.id, named.name};
+  } else {
+    it.named = std::move(found);
+    resolve_colour(it);
+  }
+  return it;
+}
+
+std::optional<Seen> Recogniser::die_value(const Field& field, std::size_t first, std::size_t last) {
+  const bool inside = field.id == FieldName::in;
+  auto die = die_at(skip(first, {"the", "a"}), inside);
+  if (!die || die->last != last) return std::nullopt;
+  Seen it = seen(As::says, first, last, priority_of::field);
+  die->die.lies_in = inside;
+  if (!die->note.empty()) it.notes.push_back(die->note);
+  it.says = std::move(die->die);
+  return it;
+}
+
+std::optional<Seen> Recogniser::date_value(std::size_t first, std::size_t last) const {
+  if (const auto period = read_period(typed(first, last))) {
+    Seen it = seen(As::says, first, last, priority_of::field);
+    it.says = MadeIn{period->from, period->to};
+    return it;
+  }
+  std::vector<Seen> offered;
+  dates(first, offered);
+  for (Seen& each : offered)
+    if (each.last == last) return std::move(each);
+  return std::nullopt;
+}
+
+// Values that are one of a few words, a number, or any text.
+std::optional<Says> Recogniser::plain_value(const Field& field, std::size_t first, std::size_t last) const {
+  const std::string said = fold(typed(first, last));
+  switch (field.id) {
+    case FieldName::size:
+      if (const auto size = whole_size(first, last)) return *size;
+      return std::nullopt;
+    case FieldName::side:
+      if (std::string side = side_word(said); !side.empty()) return SideIs{std::move(side)};
+      return std::nullopt;
+    case FieldName::count:
+      if (const auto count = small_number(said)) return CountIs{*count};
+      return std::nullopt;
+    case FieldName::no:
+      if (std::ranges::find(empty_fields, said) != std::end(empty_fields)) return HasNo{said};
+      return std::nullopt;
+    case FieldName::text: {
+      std::vector<std::string> list = split_words(said);
+      if (list.empty()) return std::nullopt;
+      const bool phrase = list.size() > 1;
+      return WordsAre{std::move(list), phrase};
+    }
+    default:
+      return std::nullopt;
+  }
+}
+
 // The pieces [first, last) as a value of the field, all of them.
 std::optional<Seen> Recogniser::reading(const Field& field, std::size_t first, std::size_t last) {
   if (first >= last || last > pieces_.size()) return std::nullopt;
   Seen it = seen(As::says, first, last, priority_of::field);
-  const bool all_words = run_of_words(first, last - first) == last - first;
-  const std::string said = all_words ? words(first, last - first) : std::string();
   if (const auto vocabulary = vocabulary_of(field.id)) {
-    if (!all_words) return std::nullopt;
-    const auto found = context_.vocabulary.find(said, *vocabulary);
+    if (run_of_words(first, last - first) != last - first) return std::nullopt;
+    const auto found = context_.vocabulary.find(words(first, last - first), *vocabulary);
     if (found.empty()) return std::nullopt;
     resolve_term(it, found.front());
     return it;
   }
-  const auto offered_size = [&]() -> std::optional<SizeIs> {
-    std::vector<Seen> offered;
-    sizes(first, offered);
-    for (const Seen& each : offered)
-      if (each.last == last && each.says && std::holds_alternative<SizeIs>(*each.says))
-        return std::get<SizeIs>(*each.says);
-    return std::nullopt;
-  };
   switch (field.id) {
-    case FieldName::size:
-      if (const auto size = offered_size()) {
-        it.says = *size;
-        return it;
-      }
-      return std::nullopt;
-    case FieldName::closed: {
-      std::vector<Seen> offered;
-      closed_sizes(first, offered);
-      for (Seen& each : offered)
-        if (each.last == last) return std::move(each);
-      ClosedSizeIs closed;
-      closed.said = typed(first, last);
-      if (said == "square")
-        closed.form = ClosedSizeIs::Form::square;
-      else if (const auto size = offered_size())
-        closed.size = *size;
-      else
-        return std::nullopt;
-      it.says = std::move(closed);
-      return it;
-    }
+    case FieldName::closed:
+      return closed_value(first, last);
     case FieldName::colour:
     case FieldName::paper:
     case FieldName::ink:
@@ -387,68 +455,19 @@ std::optional<Seen> Recogniser::reading(const Field& field, std::size_t first, s
       return colour_value(field, first, last);
     case FieldName::supply:
     case FieldName::based:
-    case FieldName::title: {
-      const NameKind kind = field.id == FieldName::supply ? NameKind::supply : NameKind::sample;
-      std::vector<NamedRecord> found = exactly(fold(typed(first, last)));
-      std::erase_if(found, [&](const NamedRecord& record) { return record.kind != kind; });
-      if (found.empty()) return std::nullopt;
-      if (field.id == FieldName::based)
-        it.says = BasedOn{found.front().id, found.front().name};
-      else if (field.id == FieldName::title)
-        it.says = TitleIs{found.front().id, found.front().name};
-      else {
-        it.named = std::move(found);
-        resolve_colour(it);
-      }
-      return it;
-    }
+    case FieldName::title:
+      return record_value(field, first, last);
     case FieldName::die:
-    case FieldName::in: {
-      const std::size_t begins = skip(first, {"the", "a"});
-      auto die = die_at(begins, field.id == FieldName::in);
-      if (!die || die->last != last) return std::nullopt;
-      die->die.lies_in = field.id == FieldName::in;
-      if (!die->note.empty()) it.notes.push_back(die->note);
-      it.says = std::move(die->die);
-      return it;
-    }
-    case FieldName::side:
-      if (std::string side = side_word(said); !side.empty()) {
-        it.says = SideIs{std::move(side)};
-        return it;
-      }
-      return std::nullopt;
-    case FieldName::count:
-      if (const auto count = small_number(said)) {
-        it.says = CountIs{*count};
-        return it;
-      }
-      return std::nullopt;
-    case FieldName::made: {
-      if (const auto period = read_period(typed(first, last))) {
-        it.says = MadeIn{period->from, period->to};
-        return it;
-      }
-      std::vector<Seen> offered;
-      dates(first, offered);
-      for (Seen& each : offered)
-        if (each.last == last) return std::move(each);
-      return std::nullopt;
-    }
-    case FieldName::text: {
-      std::vector<std::string> list = split_words(fold(typed(first, last)));
-      if (list.empty()) return std::nullopt;
-      const bool phrase = list.size() > 1;
-      it.says = WordsAre{std::move(list), phrase};
-      return it;
-    }
-    case FieldName::no:
-      if (std::ranges::find(empty_fields, said) == std::end(empty_fields)) return std::nullopt;
-      it.says = HasNo{said};
-      return it;
+    case FieldName::in:
+      return die_value(field, first, last);
+    case FieldName::made:
+      return date_value(first, last);
     default:
-      return std::nullopt;
+      break;
   }
+  it.says = plain_value(field, first, last);
+  if (!it.says) return std::nullopt;
+  return it;
 }
 
 }  // namespace insetbook

@@ -2,6 +2,7 @@
 #include "language/read_question.h"
 
 #include <utility>
+#include <variant>
 
 #include "language/bind.h"
 #include "language/cover.h"
@@ -9,6 +10,7 @@
 #include "language/items.h"
 #include "language/pieces.h"
 #include "language/recognise.h"
+#include "text/utf8.h"
 
 namespace insetbook {
 namespace {
@@ -20,6 +22,41 @@ Problem too_long(std::size_t bytes) {
   problem.what = "the question is " + std::to_string(bytes) + " bytes long";
   problem.expected = "at most 65536 bytes";
   return problem;
+}
+
+// Words only, which are looked for in titles as well.
+bool only_words(const Node& tree) {
+  for (const Node& child : tree.children)
+    if (child.kind != Node::Kind::one || !std::holds_alternative<WordsAre>(child.constraint.front().says))
+      return false;
+  return true;
+}
+
+// A question that is a sample's title, word for word, finds that sample, whatever else its words mean.
+void offer_title(std::string_view text, const Names& names, Question& question) {
+  if (question.tree.children.empty() || only_words(question.tree)) return;
+  for (const NamedRecord& record : names.exactly(fold(text))) {
+    if (record.kind != NameKind::sample) continue;
+    const Span span{0, text.size()};
+    Node title;
+    title.kind = Node::Kind::one;
+    title.constraint.push_back(
+        constraint_of(text, span, TitleIs{record.id, record.name}, "the sample " + record.name));
+    Node either;
+    either.kind = Node::Kind::any;
+    either.children.push_back(std::move(title));
+    Node& first = question.tree.children.front();
+    if (question.tree.children.size() == 1 && first.kind == Node::Kind::any)
+      for (Node& child : first.children) either.children.push_back(std::move(child));
+    else if (question.tree.children.size() == 1)
+      either.children.push_back(std::move(first));
+    else
+      either.children.push_back(std::move(question.tree));
+    question.tree = Node();
+    question.tree.children.push_back(std::move(either));
+    question.notes.push_back("there is a sample of that name");
+    return;
+  }
 }
 
 }  // namespace
@@ -41,6 +78,7 @@ Result<Question> read_question(std::string_view text, const ReadingContext& cont
   question.ignored = std::move(itemised.ignored);
   question.other_readings = std::move(itemised.other);
   question.notes = std::move(itemised.notes);
+  offer_title(text, context.names, question);
   return question;
 }
 

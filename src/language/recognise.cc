@@ -247,17 +247,43 @@ void Recogniser::closed_sizes(std::size_t at, std::vector<Seen>& out) const {
         {std::string(typed(at, at + 1)), std::string(paper->means), std::string(paper->other)});
 }
 
+namespace {
+
+enum class Bound { whole, since, after, before, until, between };
+
+constexpr std::pair<std::string_view, Bound> bounds[] = {
+    {"since", Bound::since},  {"after", Bound::after},   {"later", Bound::after},
+    {"newer", Bound::after},  {"before", Bound::before}, {"earlier", Bound::before},
+    {"older", Bound::before}, {"until", Bound::until},   {"till", Bound::until},
+    {"by", Bound::until},     {"through", Bound::until}, {"between", Bound::between},
+};
+
+MadeIn bounded(Bound bound, const Period& period) {
+  switch (bound) {
+    case Bound::whole:
+    case Bound::between:
+      break;
+    case Bound::since:
+      return {period.from, ""};
+    case Bound::after:
+      return {day_after(period.to, 1), ""};
+    case Bound::before:
+      return {"", day_after(period.from, -1)};
+    case Bound::until:
+      return {"", period.to};
+  }
+  return {period.from, period.to};
+}
+
+}  // namespace
+
+// "made in 2023", "since March", "between 2020 and 2022", "2020-2022"
 void Recogniser::dates(std::size_t at, std::vector<Seen>& out) const {
   static constexpr std::string_view leads[] = {"made", "from", "dated", "date", "in", "during", "on", "of"};
   std::size_t begins = at;
   for (int turn = 0; turn < 2 && begins < pieces_.size(); ++turn)
     if (std::ranges::find(leads, pieces_[begins].folded) != std::end(leads)) ++begins;
-  enum class Bound { whole, since, after, before, until, between } bound = Bound::whole;
-  static constexpr std::pair<std::string_view, Bound> bounds[] = {
-      {"since", Bound::since},    {"after", Bound::after},   {"later", Bound::after},
-      {"before", Bound::before},  {"until", Bound::until},   {"till", Bound::until},
-      {"by", Bound::until},       {"through", Bound::until}, {"between", Bound::between},
-      {"earlier", Bound::before}, {"newer", Bound::after},   {"older", Bound::before}};
+  Bound bound = Bound::whole;
   if (begins < pieces_.size()) {
     const auto said =
         std::ranges::find(bounds, pieces_[begins].folded, &std::pair<std::string_view, Bound>::first);
@@ -270,36 +296,17 @@ void Recogniser::dates(std::size_t at, std::vector<Seen>& out) const {
   const auto found = period_at(word_list(begins, 6), context_.today, begins == at);
   if (!found) return;
   std::size_t last = begins + found->words;
-  MadeIn made{found->period.from, found->period.to};
+  MadeIn made = bounded(bound, found->period);
   bool relative = found->relative;
-  // "between 2020 and 2022", "from 2020 to 2022", "2020-2022"
   const std::size_t next = skip(last, {"and", "to", "until", "through"});
-  const bool two = next > last || (found->plain_year && last < pieces_.size() && pieces_[last].hyphen);
-  const auto second = two ? period_at(word_list(next, 6), context_.today, false) : std::nullopt;
-  const bool second_is_end = second && (bound == Bound::between || !is_word(last, "and"));
-  if (bound == Bound::between && !second_is_end) return;
-  if (second_is_end && (bound == Bound::between || bound == Bound::whole)) {
+  const bool joined = next > last || (found->plain_year && last < pieces_.size() && pieces_[last].hyphen);
+  const bool spans = bound == Bound::between || (bound == Bound::whole && !is_word(last, "and"));
+  const auto second = joined && spans ? period_at(word_list(next, 6), context_.today, false) : std::nullopt;
+  if (bound == Bound::between && !second) return;
+  if (second) {
     last = next + second->words;
-    made.to = second->period.to;
-    if (made.to < made.from) made = {second->period.from, found->period.to};
+    made = {std::min(found->period.from, second->period.from), std::max(found->period.to, second->period.to)};
     relative = relative || second->relative;
-  }
-  switch (bound) {
-    case Bound::whole:
-    case Bound::between:
-      break;
-    case Bound::since:
-      made.to.clear();
-      break;
-    case Bound::after:
-      made = {day_after(found->period.to, 1), ""};
-      break;
-    case Bound::before:
-      made = {"", day_after(found->period.from, -1)};
-      break;
-    case Bound::until:
-      made.from.clear();
-      break;
   }
   Seen date = seen(As::says, at, last, priority_of::date);
   date.says = made;

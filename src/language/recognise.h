@@ -58,13 +58,23 @@ class Recogniser {
   std::optional<Measured> measurement(std::size_t at) const;
   void sizes(std::size_t at, std::vector<Seen>& out) const;
   std::size_t relation_at(std::size_t at, Relation& relation) const;
+  std::size_t way_round_behind(std::size_t at, SizeIs& size) const;
+  std::size_t tolerance_behind(std::size_t at, SizeIs& size) const;
+  std::size_t relation_behind(std::size_t at, SizeIs& size) const;
+  void spelled_count(std::size_t at, const Measured& found, std::vector<Seen>& out) const;
   std::size_t after_size(std::size_t last, SizeIs& size) const;
   // recognise_dies.cc
   struct DieSaid {
     std::size_t last = 0;
     DieIs die;
     std::string note;
+    std::string other;  // what else the words could mean
   };
+  std::size_t line_before(std::size_t at, DieIs& die) const;
+  void label_behind(DieSaid& said, const NamedRecord& set);
+  void line_behind(DieSaid& said, bool inside) const;
+  std::string colour_and_shape(std::size_t first, std::size_t last);
+  std::optional<DieSaid> die_by_name(std::size_t at);
   std::optional<DieSaid> die_at(std::size_t at, bool inside);
   struct SetSaid {
     std::size_t last = 0;
@@ -81,6 +91,12 @@ class Recogniser {
   std::optional<Seen> reading(const Field& field, std::size_t first, std::size_t last);
   void readings(const Field& field, std::size_t first, std::size_t glued_last, std::vector<Seen>& out);
   Seen unknown_value(const Field& field, std::size_t first, std::size_t last) const;
+  std::optional<SizeIs> whole_size(std::size_t first, std::size_t last) const;
+  std::optional<Seen> closed_value(std::size_t first, std::size_t last) const;
+  std::optional<Seen> record_value(const Field& field, std::size_t first, std::size_t last);
+  std::optional<Seen> die_value(const Field& field, std::size_t first, std::size_t last);
+  std::optional<Seen> date_value(std::size_t first, std::size_t last) const;
+  std::optional<Says> plain_value(const Field& field, std::size_t first, std::size_t last) const;
   std::optional<Seen> colour_value(const Field& field, std::size_t first, std::size_t last);
   std::optional<Seen> like_value(std::size_t first, std::size_t last);
   // resolve.cc

@@ -41,19 +41,87 @@ void Recogniser::choose_die(DieSaid& said, const NamedRecord& set, int rank, boo
   said.die.dies.push_back(from_smallest ? dies[dies.size() - place] : dies[place - 1]);
 }
 
+// A line said before the die: "window of the …". It needs "of" behind it, else it is part of a name. Where it
+// ends.
+std::size_t Recogniser::line_before(std::size_t at, DieIs& die) const {
+  if (at >= pieces_.size()) return at;
+  const std::string kind = line_kind(pieces_[at].folded);
+  if (kind.empty()) return at;
+  const std::size_t of = skip(at + 1, {"line", "edge"});
+  if (!is_word(of, "of") && !is_word(of, "in")) return at;
+  die.line = kind;
+  return skip(of + 1, {"the", "my", "a"});
+}
+
+// A label or an order behind the name of the set: "tidepool rectangles 2", "…, second largest".
+void Recogniser::label_behind(DieSaid& said, const NamedRecord& set) {
+  std::size_t label = said.last;
+  const bool after_comma = is_mark(label, ",");
+  if (after_comma || is_mark(label, "#")) ++label;
+  label = skip(label, {"die", "no", "number"});
+  if (is_mark(label, ".")) ++label;
+  const std::vector<std::string> behind = word_list(label, 5);
+  if (const auto order = order_at(behind); order && order->by_size) {
+    choose_die(said, set, order->rank, order->from_smallest);
+    said.last = label + order->words;
+    return;
+  }
+  const auto measured = measurement(label);
+  if (after_comma || (measured && !measured->bare)) return;  // "tidepool rectangles 2 in" is a size
+  const std::size_t most = run_of_words(label, longest_die_label);
+  for (std::size_t count = most; count > 0; --count) {
+    const std::string text = words(label, count);
+    if (const auto die = context_.names.die_labelled(set.id, text)) {
+      said.die.dies = {*die};
+      said.die.said = set.name + " " + text;
+      said.last = label + count;
+      return;
+    }
+  }
+  if (most == 0) return;
+  if (const auto number = plain_number(pieces_[label].folded)) {
+    choose_die(said, set, *number, false);
+    said.die.said = set.name + " " + std::to_string(*number);
+    said.last = label + 1;
+  }
+}
+
+// A line behind the die: "line" must follow it, or the phrase must end there.
+void Recogniser::line_behind(DieSaid& said, bool inside) const {
+  const bool comma = is_mark(said.last, ",");
+  const std::size_t line = skip(said.last + (comma ? 1 : 0), {"the", "its"});
+  if (!said.die.line.empty() || line >= pieces_.size() || pieces_[line].kind != Piece::Kind::word) return;
+  const std::string kind = line_kind(pieces_[line].folded);
+  if (kind.empty()) return;
+  if (is_word(line + 1, "line") || is_word(line + 1, "edge")) {
+    said.die.line = kind;
+    said.last = line + 2;
+    return;
+  }
+  const bool often_a_technique = kind == "embossed" || kind == "scored" || kind == "cut";
+  const bool phrase_ends =
+      line + 1 == pieces_.size() || (inside && (pieces_[line + 1].kind == Piece::Kind::mark ||
+                                                is_word(line + 1, "with") || is_word(line + 1, "and")));
+  if (!comma || often_a_technique || !phrase_ends) return;
+  said.die.line = kind;
+  said.last = line + 1;
+}
+
+// A die that has a name of its own, where no set's name begins.
+std::optional<Recogniser::DieSaid> Recogniser::die_by_name(std::size_t at) {
+  const auto dies = set_at(at, NameKind::die);
+  if (!dies) return std::nullopt;
+  DieSaid said;
+  for (const NamedRecord& die : dies->records) said.die.dies.push_back(die.id);
+  said.die.said = dies->records.front().name;
+  said.last = dies->last;
+  return said;
+}
+
 // "[window of the] [second largest] tidepool rectangle [2] [, stitched line]"
 std::optional<Recogniser::DieSaid> Recogniser::die_at(std::size_t at, bool inside) {
   DieSaid said;
-  std::size_t begins = at;
-  // A line before: it needs "of" behind it, else it is part of a name.
-  if (const std::string kind = begins < pieces_.size() ? line_kind(pieces_[begins].folded) : std::string();
-      !kind.empty()) {
-    const std::size_t of = skip(begins + 1, {"line", "edge"});
-    if (is_word(of, "of") || is_word(of, "in")) {
-      said.die.line = kind;
-      begins = skip(of + 1, {"the", "my", "a"});
-    }
-  }
+  const std::size_t begins = line_before(at, said.die);
   const std::vector<std::string> ahead = word_list(begins, 5);
   const auto order = order_at(ahead);
   std::size_t name_at = begins;
@@ -63,74 +131,33 @@ std::optional<Recogniser::DieSaid> Recogniser::die_at(std::size_t at, bool insid
     name_at = skip(name_at, {"of", "in", "the", "my"});
   }
   const auto sets = set_at(name_at, NameKind::set);
-  if (!sets) {
-    const auto dies = set_at(name_at, NameKind::die);
-    if (!dies || order) return std::nullopt;
-    for (const NamedRecord& die : dies->records) said.die.dies.push_back(die.id);
-    said.die.said = dies->records.front().name;
-    said.last = dies->last;
-    return said;
-  }
+  if (!sets) return order || begins > at ? std::nullopt : die_by_name(at);
   const NamedRecord& set = sets->records.front();
   said.last = sets->last;
-  if (order) {
+  if (order)
     choose_die(said, set, order->rank, order->from_smallest);
-  } else {
-    // A label or an order behind the set: "tidepool rectangles 2", "…, second largest".
-    std::size_t label = said.last;
-    if (is_mark(label, "#") || is_mark(label, ",")) ++label;
-    label = skip(label, {"die", "no", "number"});
-    if (is_mark(label, ".")) ++label;
-    const auto measured = measurement(label);
-    const bool is_size = measured && !measured->bare;
-    const std::size_t most = is_size ? 0 : run_of_words(label, longest_die_label);
-    const bool after_comma = is_mark(said.last, ",");
-    const std::vector<std::string> behind = word_list(label, 5);
-    const auto order_behind = order_at(behind);
-    if (order_behind && order_behind->by_size) {
-      choose_die(said, set, order_behind->rank, order_behind->from_smallest);
-      said.last = label + order_behind->words;
-    } else if (!after_comma) {
-      for (std::size_t count = most; count > 0; --count) {
-        const std::string text = words(label, count);
-        if (const auto die = context_.names.die_labelled(set.id, text)) {
-          said.die.dies = {*die};
-          said.die.said = set.name + " " + text;
-          said.last = label + count;
-          break;
-        }
-      }
-      if (said.die.said.empty() && most > 0)
-        if (const auto number = plain_number(pieces_[label].folded)) {
-          choose_die(said, set, *number, false);
-          said.die.said = set.name + " " + std::to_string(*number);
-          said.last = label + 1;
-        }
-    }
-  }
+  else
+    label_behind(said, set);
   if (said.die.said.empty()) {
     said.die.said = set.name;
     for (const NamedRecord& each : sets->records)
       for (const std::int64_t die : context_.names.dies_of(each.id)) said.die.dies.push_back(die);
+    if (begins == at) said.other = colour_and_shape(at, sets->last);
   }
-  // A line behind: "line" must follow, or the question or its value end there.
-  std::size_t line = said.last;
-  if (is_mark(line, ",")) ++line;
-  line = skip(line, {"the", "its"});
-  if (said.die.line.empty() && line < pieces_.size() && pieces_[line].kind == Piece::Kind::word) {
-    const std::string kind = line_kind(pieces_[line].folded);
-    const bool line_word = is_word(line + 1, "line") || is_word(line + 1, "edge");
-    const bool often_a_technique = kind == "embossed" || kind == "scored" || kind == "cut";
-    const bool phrase_ends =
-        line + 1 == pieces_.size() || (inside && (pieces_[line + 1].kind == Piece::Kind::mark ||
-                                                  is_word(line + 1, "with") || is_word(line + 1, "and")));
-    const bool ends = phrase_ends && is_mark(said.last, ",") && !often_a_technique;
-    if (!kind.empty() && (line_word || ends)) {
-      said.die.line = kind;
-      said.last = line + (line_word ? 2 : 1);
-    }
-  }
+  line_behind(said, inside);
   return said;
+}
+
+// A set's name that is also a colour and a shape: "moonrise circle".
+std::string Recogniser::colour_and_shape(std::size_t first, std::size_t last) {
+  for (std::size_t middle = first + 1; middle < last; ++middle) {
+    const auto shapes = context_.vocabulary.find(words(middle, last - middle), VocabularyName::shape);
+    if (shapes.empty()) continue;
+    for (const NamedRecord& record : exactly(words(first, middle - first)))
+      if (record.kind == NameKind::colour)
+        return "a " + shapes.front().label + " of the colour " + record.name;
+  }
+  return {};
 }
 
 void Recogniser::dies(std::size_t at, std::vector<Seen>& out) {
@@ -156,6 +183,8 @@ void Recogniser::dies(std::size_t at, std::vector<Seen>& out) {
   Seen it = seen(As::says, at, said->last, priority_of::side);
   it.by = by || inside;
   if (!said->note.empty()) it.notes.push_back(said->note);
+  if (!said->other.empty())
+    it.other.push_back({std::string(typed(die, said->last)), "the die set " + said->die.said, said->other});
   it.says = std::move(said->die);
   it.word = words(die, said->last - die);
   out.push_back(std::move(it));

@@ -167,64 +167,86 @@ std::size_t Recogniser::relation_at(std::size_t at, Relation& relation) const {
   return at + best;
 }
 
-// What may stand behind a size: "± 1/16 in", "or more", "wide", "across".
+namespace {
+
+constexpr std::string_view more_words[] = {"more", "larger", "bigger", "over", "above", "wider", "taller"};
+constexpr std::string_view less_words[] = {"less", "smaller", "under", "below", "narrower", "shorter"};
+
+}  // namespace
+
+// "wide", "in height": which way round the size is; where that ends.
+std::size_t Recogniser::way_round_behind(std::size_t at, SizeIs& size) const {
+  const bool wide = is_word(at, "wide") || (is_word(at, "in") && is_word(at + 1, "width"));
+  const bool tall =
+      is_word(at, "tall") || is_word(at, "high") || (is_word(at, "in") && is_word(at + 1, "height"));
+  // "2 x 3 in tall card": the card is.
+  if ((!wide && !tall) || is_word(at + 1, "card") || is_word(at + 1, "cards")) return at;
+  if (size.one_figure)
+    size.height = tall;
+  else if ((tall && size.low > size.second) || (wide && size.low < size.second))
+    std::swap(size.low, size.second);
+  size.placed = true;
+  return at + (is_word(at, "in") ? 2 : 1);
+}
+
+// "± 1/16 in", "give or take a sixteenth of an inch"; where that ends.
+std::size_t Recogniser::tolerance_behind(std::size_t at, SizeIs& size) const {
+  std::size_t figure = at;
+  if (is_mark(at, "±"))
+    figure = at + 1;
+  else if (is_word(at, "give") && is_word(at + 1, "or") && is_word(at + 2, "take"))
+    figure = at + 3;
+  else if (is_word(at, "plus") && is_word(at + 1, "or") && is_word(at + 2, "minus"))
+    figure = at + 3;
+  if (figure == at || (size.relation != Relation::exact && size.relation != Relation::about)) return at;
+  const auto said = measurement(figure);
+  if (!said || !said->size.one_figure || said->size.relation != Relation::exact) return at;
+  size.tolerance = said->size.low;
+  return said->last;
+}
+
+// "or more", "or so", "and up"; where that ends.
+std::size_t Recogniser::relation_behind(std::size_t at, SizeIs& size) const {
+  if (size.relation != Relation::exact || at + 1 >= pieces_.size()) return at;
+  const std::string& word = pieces_[at + 1].folded;
+  if (is_word(at, "and") && (word == "up" || word == "over")) {
+    size.relation = Relation::at_least;
+    return at + 2;
+  }
+  if (!is_word(at, "or")) return at;
+  if (std::ranges::find(more_words, word) != std::end(more_words))
+    size.relation = Relation::at_least;
+  else if (std::ranges::find(less_words, word) != std::end(less_words))
+    size.relation = Relation::at_most;
+  else if (word == "so")
+    size.relation = Relation::about;
+  else
+    return at;
+  return at + 2;
+}
+
+// What may stand behind a size, in this order.
 std::size_t Recogniser::after_size(std::size_t last, SizeIs& size) const {
   std::size_t at = last;
   if (is_word(at, "across") || is_word(at, "diameter")) ++at;
   if ((is_word(at, "in") || is_word(at, "of")) && is_word(at + 1, "diameter")) at += 2;
   if (is_word(at, "each") && is_word(at + 1, "way")) at += 2;
-  const bool wide = is_word(at, "wide") || (is_word(at, "in") && is_word(at + 1, "width"));
-  const bool tall =
-      is_word(at, "tall") || is_word(at, "high") || (is_word(at, "in") && is_word(at + 1, "height"));
-  if ((wide || tall) && !is_word(at + 1, "card") && !is_word(at + 1, "cards")) {
-    at += is_word(at, "in") ? 2 : 1;
-    if (size.one_figure) {
-      size.height = tall;
-    } else if ((tall && size.low > size.second) || (wide && size.low < size.second)) {
-      std::swap(size.low, size.second);
-    }
-    size.placed = true;
-  }
-  std::size_t within = at;
-  if (is_mark(at, "±"))
-    ++within;
-  else if (is_word(at, "give") && is_word(at + 1, "or") && is_word(at + 2, "take"))
-    within += 3;
-  else if (is_word(at, "plus") && is_word(at + 1, "or") && is_word(at + 2, "minus"))
-    within += 3;
-  if (within > at && size.relation != Relation::between) {
-    if (const auto said = measurement(within);
-        said && said->size.one_figure && said->size.relation == Relation::exact) {
-      size.tolerance = said->size.low;
-      return said->last;
-    }
-  }
-  if (is_word(at, "or") && size.relation == Relation::exact) {
-    static constexpr std::string_view more[] = {"more",  "larger", "bigger", "over",
-                                                "above", "wider",  "taller"};
-    static constexpr std::string_view less[] = {"less", "smaller", "under", "below", "narrower", "shorter"};
-    if (at + 1 < pieces_.size()) {
-      const std::string& word = pieces_[at + 1].folded;
-      if (std::ranges::find(more, word) != std::end(more)) {
-        size.relation = Relation::at_least;
-        return at + 2;
-      }
-      if (std::ranges::find(less, word) != std::end(less)) {
-        size.relation = Relation::at_most;
-        return at + 2;
-      }
-      if (word == "so") {
-        size.relation = Relation::about;
-        return at + 2;
-      }
-    }
-  }
-  if (is_word(at, "and") && (is_word(at + 1, "up") || is_word(at + 1, "over")) &&
-      size.relation == Relation::exact) {
-    size.relation = Relation::at_least;
-    return at + 2;
-  }
-  return at;
+  at = way_round_behind(at, size);
+  at = tolerance_behind(at, size);
+  return relation_behind(at, size);
+}
+
+// A number that is spelled out and has no unit: a count, or nothing.
+void Recogniser::spelled_count(std::size_t at, const Measured& found, std::vector<Seen>& out) const {
+  const auto number = small_number(pieces_[at].folded);
+  if (!number || found.last != at + 1) return;
+  Seen count = seen(As::number, at, at + 1, priority_of::number);
+  count.weight = 1;
+  count.number = *number;
+  count.bare = true;
+  count.word = pieces_[at].folded;
+  count.says = found.size;
+  out.push_back(std::move(count));
 }
 
 void Recogniser::sizes(std::size_t at, std::vector<Seen>& out) const {
@@ -233,42 +255,24 @@ void Recogniser::sizes(std::size_t at, std::vector<Seen>& out) const {
   auto found = measurement(begins);
   if (!found) return;
   const bool related = begins > at;
-  // A figure within a word that a hyphen parts ("3-D") is none, and what is spelled out needs its unit.
-  if (!related && !found->figures &&
-      std::ranges::find(unit_words, pieces_[found->last - 1].folded) == std::end(unit_words)) {
-    const auto number = small_number(pieces_[at].folded);
-    if (!number || found->last != at + 1) return;
-    Seen count = seen(As::number, at, at + 1, priority_of::number);
-    count.weight = 1;
-    count.number = *number;
-    count.bare = true;
-    count.word = pieces_[at].folded;
-    count.says = found->size;
-    out.push_back(std::move(count));
-    return;
-  }
+  const bool has_unit =
+      std::ranges::find(unit_words, pieces_[found->last - 1].folded) != std::end(unit_words);
+  if (!related && !found->figures && !has_unit) return spelled_count(at, *found, out);
   if (related && found->size.relation != Relation::between) found->size.relation = relation;
-  if (related && found->size.relation == Relation::exact && found->bare && relation == Relation::exact &&
-      pieces_[at].kind == Piece::Kind::word) {
-    // "exactly two circles": the number is for what follows.
-  }
   const std::size_t last = after_size(found->last, found->size);
-  const bool more_said = last > found->last;
-  const bool number = found->bare && !more_said && found->size.one_figure;
+  const bool number = found->bare && last == found->last && found->size.one_figure;
   Seen size =
       seen(number ? As::number : As::says, at, last, number ? priority_of::number : priority_of::size);
   size.bare = found->bare;
   size.word = std::string(typed(begins, last));
+  size.says = found->size;
   if (number) {
-    const std::string& word = pieces_[begins].folded;
-    const auto value =
-        small_number(word.ends_with("x") ? std::string_view(word).substr(0, word.size() - 1) : word);
+    const std::string_view word = pieces_[begins].folded;
+    const auto value = small_number(word.ends_with("x") ? word.substr(0, word.size() - 1) : word);
     size.whole = value.has_value() && found->size.relation != Relation::between;
     size.number = value.value_or(0);
-    if (!related) size.weight = 1;
-    if (word.size() == 4 && !related && !value) size.weight = 0;
+    if (!related) size.weight = word.size() == 4 && !value ? 0 : 1;  // "2023" is no size
   }
-  size.says = found->size;
   out.push_back(std::move(size));
 }
 

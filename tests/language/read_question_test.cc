@@ -238,7 +238,8 @@ TEST_F(ReadQuestion, Trees) {
       {"die:\"moonrise circles\"", "all(piece(die=Moonrise Circles))"},
       {"based:\"harbour easel\"", "all(based=Harbour Easel)"},
       {"title:\"harbour easel\"", "all(title=Harbour Easel)"},
-      {"harbour easel", "all(text=harbour, fold=easel)"},
+      {"harbour easel", "all(any(title=Harbour Easel, all(text=harbour, fold=easel)))"},
+      {"the harbour easel", "all(text=harbour, fold=easel)"},
       {"supply:\"garden gate\"", "all(supply=Garden Gate)"},
       {"paper:white ink:navy", "all(paper=white (by value), ink=Navy)"},
       {"closed:\"5 x 7 in\"", "all(closed=5in x 7in ±1/32in)"},
@@ -556,6 +557,15 @@ TEST_F(ReadQuestion, OtherReadingsAreSaid) {
   EXPECT_EQ(question->other_readings[0].text, "A2");
   EXPECT_EQ(question->other_readings[0].taken, "a card for the American A2 envelope, 4-1/4 x 5-1/2 in");
   EXPECT_EQ(question->other_readings[0].other, "the ISO A2 sheet, 420 x 594 mm");
+}
+
+TEST_F(ReadQuestion, ASetNamedLikeAColourAndAShape) {
+  const auto question = read("kelp circle");
+  ASSERT_TRUE(question);
+  EXPECT_EQ(print(*question), "all(piece(die=Kelp Circles))");
+  ASSERT_EQ(question->other_readings.size(), 1u);
+  EXPECT_EQ(question->other_readings[0].taken, "the die set Kelp Circles");
+  EXPECT_EQ(question->other_readings[0].other, "a circle of the colour Kelp");
 }
 
 TEST_F(ReadQuestion, Problems) {

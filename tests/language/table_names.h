@@ -21,6 +21,7 @@ class TableNames : public Names {
     add(NameKind::set, 1, "Tidepool Rectangles");
     add(NameKind::set, 2, "Moonrise Circles");
     add(NameKind::set, 3, "Big Labels");
+    add(NameKind::set, 4, "Kelp Circles");
     add(NameKind::colour, 11, "Sage");
     add(NameKind::colour, 12, "Navy");
     add(NameKind::colour, 13, "Kelp");
