@@ -1,10 +1,14 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 //
-// Reads a question: text → pieces (spans with what each recogniser sees in them) → tree. Nothing falls away
-// in silence: every word of the question is in the tree, in `ignored` (filler), or is looked for as text.
-// Stages, each printable: `split` (words and marks with their places), `recognise` (all spans offered),
-// `cover` (the reading with the best cover: longest vocabulary match before names before text; the rules for
-// ties stand here), `bind` (pieces and sample constraints).
+// Reads a question: text → pieces → offers → cover → items → tree. Nothing falls away in silence: every word
+// of the question is in the tree, in `ignored`, or is looked for as text. Stages, each in a file of its own
+// and printed by `explain_reading`:
+//   pieces.h     words, marks and quoted phrases with their places
+//   recognise.h  all that could begin at each piece: sizes, terms, names, dates, dies, fields, small words
+//   cover.h      the offers that cover the question best, and how ties are settled
+//   items.h      neighbours that say something of each other: "navy ink", "circle or square"
+//   bind.h       pieces of a sample and what is said of the sample: the rules of binding
+// Questions for other answers ("what fits inside …") are told before that (hand_over.h).
 #pragma once
 
 #include <string>
