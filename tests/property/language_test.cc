@@ -275,7 +275,7 @@ TEST_F(Language, OrderOfWordsInsideAPieceDoesNotMatter) {
 }
 
 TEST_F(Language, LookUpsStayUnderAConstantTimesTheLength) {
-  for (const std::string& part :
+  for (const std::string_view part :
        {"tidepool ", "sage or ", "circle with a ", "no a, ", "second largest ", "like sage, within ",
         "2 in x ", "\"a\" ", "-x", "tidepool rectangles large tag ", "size:2in ", "( ",
         "in the tidepool rectangles, "}) {
