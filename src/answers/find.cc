@@ -31,6 +31,13 @@ std::optional<std::string> if_said(const std::string& text) {
   return text.empty() ? std::nullopt : std::optional(text);
 }
 
+bool no_samples(const Book& book) {
+  Statement& any = book.statement("SELECT 1 FROM sample LIMIT 1");
+  const bool none = !any.step();
+  any.reset();
+  return none;
+}
+
 }  // namespace
 
 Result<FindAnswer> find(const Book& book, const FindAsked& asked) {
@@ -70,13 +77,15 @@ Result<FindAnswer> find(const Book& book, const FindAsked& asked) {
   }
   answer.as_fields = print_as_fields(*question);
   if (asked.explain)
-    answer.explained = explain_reading(asked.question, context) + explain_search(book, *question);
+    answer.explained = explain_reading(asked.question, context) + "\n" + explain_search(book, *question);
   SearchOptions options;
   options.limit = asked.limit;
   options.order = asked.order;
   options.vocabulary = &vocabulary;
   Result<Hits> hits = search(book, *question, options);
   if (!hits) return failure(hits.error());
+  if (hits->hits.empty() && no_samples(book))
+    answer.notes.push_back("The book has no samples yet: insetbook import takes a table of them.");
   answer.answer = std::move(*hits);
   return answer;
 }

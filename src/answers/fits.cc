@@ -82,16 +82,60 @@ TriedPanel laid_along(const OpeningRecord& opening, TriedPanel tried) {
   return tried;
 }
 
+bool same_panel(const TriedPanel& a, const TriedPanel& b) {
+  return a.shape == b.shape && a.width == b.width && a.height == b.height;
+}
+
+std::string on_date(const TriedPanel& tried) {
+  return tried.date.empty() ? std::string() : fmt::format(", tried {}", tried.date);
+}
+
+// What a tried panel left, and whether that can be so.
+FittingPanel panel_of(const Known& known, const TriedPanel& tried, const std::optional<Framing>& framed) {
+  FittingPanel panel{.status = PanelStatus::tried,
+                     .shape = tried.shape,
+                     .width = tried.width,
+                     .height = tried.height,
+                     .unit = tried.unit,
+                     .one_figure = shape_of_tried(tried).kind == ShapeKind::circle,
+                     .verdict = "fits",
+                     .evidence = {evidence_of(tried)}};
+  if (framed) {
+    panel.border = framed->greatest_border;
+  } else if (known.record.measured && same_shape_word(known.record, tried)) {
+    panel.border = border_beside_box(known.record, tried);
+  } else {
+    panel.border_known = false;
+  }
+  if (known.record.measured && panel.border_known && panel.border < Length())
+    panel.note = "a little larger than the line as measured";
+  return panel;
+}
+
+// Larger than the line can be, however it was measured: one of the two figures is wrong.
+bool cannot_be(const Known& known, const FittingPanel& panel) {
+  return known.record.measured && panel.border_known && panel.border * 2 < -known.record.give_or_take;
+}
+
+// Panels that fitted, the most often tried first. Of one panel tried by hand several times the newest result
+// counts; what did not fit, or cannot have, becomes a warning.
 std::vector<FittingPanel> tried_panels(const Known& known, const std::vector<TriedPanel>& all,
-                                       std::vector<std::string>& warnings, Unit unit) {
+                                       std::vector<std::string>& warnings) {
   std::vector<FittingPanel> panels;
+  std::vector<TriedPanel> not_fitting;
   for (const TriedPanel& recorded : all) {
     const TriedPanel tried = laid_along(known.record, recorded);
     const std::optional<Framing> framed =
         known.opening ? framing_of_tried(*known.opening, tried, known.step) : std::nullopt;
-    if (tried.result != "fits") {
-      warnings.push_back(fmt::format("{} was {}{}", describe(shape_of_tried(tried), unit), tried.result,
-                                     tried.date.empty() ? "" : fmt::format(", tried {}", tried.date)));
+    const bool refuted =
+        !tried.from_sample && std::any_of(not_fitting.begin(), not_fitting.end(),
+                                          [&](const TriedPanel& newer) { return same_panel(newer, tried); });
+    const std::string name = describe(shape_of_tried(tried), tried.unit);
+    if (tried.result != "fits" || refuted) {
+      warnings.push_back(fmt::format("{} {}{}{}", name,
+                                     tried.result == "fits" ? "fitted" : "was " + tried.result,
+                                     on_date(tried), refuted ? ", before the newer result" : ""));
+      if (tried.result != "fits") not_fitting.push_back(tried);
       continue;
     }
     if (!is_inset(known, tried, framed)) continue;
@@ -102,28 +146,45 @@ std::vector<FittingPanel> tried_panels(const Known& known, const std::vector<Tri
       same->evidence.push_back(evidence_of(tried));
       continue;
     }
-    FittingPanel panel{.status = PanelStatus::tried,
-                       .shape = tried.shape,
-                       .width = tried.width,
-                       .height = tried.height,
-                       .one_figure = shape_of_tried(tried).kind == ShapeKind::circle,
-                       .verdict = "fits",
-                       .evidence = {evidence_of(tried)}};
-    if (framed) {
-      panel.border = framed->greatest_border;
-    } else if (known.record.measured && same_shape_word(known.record, tried)) {
-      panel.border = border_beside_box(known.record, tried);
-    } else {
-      panel.border_known = false;
-    }
-    if (known.record.measured && panel.border_known && panel.border < Length())
-      panel.note = "larger than the line as measured: measure one of them again";
-    panels.push_back(std::move(panel));
+    FittingPanel panel = panel_of(known, tried, framed);
+    if (cannot_be(known, panel))
+      warnings.push_back(
+          fmt::format("{} is recorded as fitting{}, and is larger than the line as measured: measure "
+                      "one of them again",
+                      name, on_date(tried)));
+    else
+      panels.push_back(std::move(panel));
   }
   std::stable_sort(panels.begin(), panels.end(), [](const FittingPanel& a, const FittingPanel& b) {
     return a.evidence.size() > b.evidence.size();
   });
   return panels;
+}
+
+// Whether a tried panel answers what was asked: the shape, the side given, the border within what the opening
+// is known to.
+bool meets(const FittingPanel& panel, const FitsAsked& asked, const FitQuestion& question,
+           Length give_or_take) {
+  if (!question.shapes.empty() && shape_kind(panel.shape) != question.shapes.front()) return false;
+  if (question.width && panel.width != *question.width) return false;
+  if (question.height && panel.height != *question.height) return false;
+  if (!asked.border) return true;
+  const Length off =
+      panel.border < question.border ? question.border - panel.border : panel.border - question.border;
+  return panel.border_known && off <= std::max(give_or_take, question.step) / 2;
+}
+
+// Sets aside the tried panels that are no answer to what was asked.
+void set_aside(FitsAnswer& answer, const FitsAsked& asked, const FitQuestion& question) {
+  const auto kept = std::stable_partition(
+      answer.panels.begin(), answer.panels.end(),
+      [&](const FittingPanel& panel) { return meets(panel, asked, question, answer.opening.give_or_take); });
+  for (auto panel = kept; panel != answer.panels.end(); ++panel)
+    answer.other_tried.push_back(fmt::format("{} {}", panel->shape,
+                                             panel->one_figure
+                                                 ? write(panel->width, panel->unit)
+                                                 : write_size(panel->width, panel->height, panel->unit)));
+  answer.panels.erase(kept, answer.panels.end());
 }
 
 // A border, and how many panels left it.
@@ -244,6 +305,7 @@ void add_computed(FitsAnswer& answer, const Opening& opening, const FitQuestion&
                              .shape = word_of(panel.shape),
                              .width = panel.shape.width,
                              .height = panel.shape.height,
+                             .unit = answer.unit,
                              .one_figure = panel.shape.kind == ShapeKind::circle,
                              .border = panel.border,
                              .verdict = std::string(verdict_word(panel.verdict)),
@@ -358,7 +420,8 @@ Result<FitsAnswer> what_fits(const Book& book, const FitsAsked& asked) {
   }
   const Known known{answer.opening, opening && computable(opening->shape) ? opening : std::nullopt,
                     answer.cutting_step};
-  answer.panels = tried_panels(known, tried_in(book, answer.opening.line_id), answer.warnings, answer.unit);
+  answer.panels = tried_panels(known, tried_in(book, answer.opening.line_id), answer.warnings);
+  set_aside(answer, asked, *question);
   if (opening)
     add_computed(answer, *opening, *question, PanelStatus::computed);
   else if (!answer.opening.measured)

@@ -29,10 +29,11 @@ struct FittingPanel {
   std::optional<PanelKind> kind;  // computed and estimated ones
   std::string shape;              // the word for it
   Length width, height;
-  bool one_figure = false;            // a circle or a square of one figure
-  Length border;                      // the least, centred
-  bool border_known = true;           // a tried panel whose border cannot be worked out has none
-  std::string verdict;                // fits, snug
+  Unit unit = Unit::inch;    // tried ones in the unit they were recorded in, the others in the book's
+  bool one_figure = false;   // a circle or a square of one figure
+  Length border;             // the least, centred
+  bool border_known = true;  // a tried panel whose border cannot be worked out has none
+  std::string verdict;       // fits, snug
   std::vector<std::string> evidence;  // "tried 2026-03-02", "in low tide (moon)"
   std::string note;
 };
@@ -57,7 +58,9 @@ struct FitsAnswer {
   std::vector<FittingPanel> panels;   // tried, computed, estimated
   std::string not_computed;           // why nothing was computed, or empty
   std::optional<Behind> behind;
-  std::vector<std::string> also;      // other windows of the die, as they can be asked for
+  std::vector<std::string> also;  // other windows of the die, as they can be asked for
+  std::vector<std::string>
+      other_tried;  // tried panels that do not meet what was asked: another border, shape or side
   std::vector<std::string> warnings;  // "too tight: …", conflicts between measurements
 };
 

@@ -2,6 +2,7 @@
 #include "answers/frames.h"
 
 #include <algorithm>
+#include <map>
 
 #include "answers/options.h"
 #include "book/names.h"
@@ -23,6 +24,33 @@ Result<Shape> panel_asked(const FramesAsked& asked, const Size& size, Unit unit)
     return failure({.what = "\"" + asked.size + "\": " + missing + " is not known",
                     .expected = "a circle, oval, square or rectangle of known size"});
   return shape;
+}
+
+// The newest result of this panel in each line where it was tried by hand.
+struct TriedThere {
+  std::string result, date;
+};
+std::map<std::int64_t, TriedThere> tried_by_hand(const Book& book, const Shape& panel) {
+  Statement& rows = book.statement(
+      "SELECT line_id, result, tried_on FROM tried WHERE shape = ?1"
+      " AND ((width_nm = ?2 AND height_nm = ?3) OR (width_nm = ?3 AND height_nm = ?2)) ORDER BY tried_on, "
+      "id");
+  rows.bind(1, shape_word(panel.kind)).bind(2, panel.width.nm()).bind(3, panel.height.nm());
+  std::map<std::int64_t, TriedThere> found;
+  while (rows.step()) found[rows.integer(0)] = {std::string(rows.text(1)), std::string(rows.text(2))};
+  rows.reset();
+  return found;
+}
+
+void add_tried(const Book& book, FramesAnswer& answer) {
+  const std::map<std::int64_t, TriedThere> tried = tried_by_hand(book, answer.panel);
+  for (FramingOpening& found : answer.openings) {
+    const auto there = tried.find(found.opening.line_id);
+    if (there == tried.end()) continue;
+    found.tried = there->second.result;
+    if (!there->second.date.empty()) found.tried += ", tried " + there->second.date;
+    found.refuted = there->second.result != "fits";
+  }
 }
 
 }  // namespace
@@ -62,8 +90,10 @@ Result<FramesAnswer> what_frames(const Book& book, const FramesAsked& asked) {
     }
     if (*framed) answer.openings.push_back({std::move(opening), **framed});
   }
+  add_tried(book, answer);
   std::stable_sort(answer.openings.begin(), answer.openings.end(),
                    [](const FramingOpening& a, const FramingOpening& b) {
+                     if (a.refuted != b.refuted) return b.refuted;
                      return a.framing.greatest_border < b.framing.greatest_border;
                    });
   return answer;

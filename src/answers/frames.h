@@ -22,6 +22,9 @@ struct FramesAsked {
 struct FramingOpening {
   OpeningRecord opening;
   Framing framing;
+  std::string tried;     // the newest result of this very panel tried there by hand ("too tight, tried
+                         // 2026-03-02"), or empty
+  bool refuted = false;  // that result was not "fits": listed last
 };
 
 struct FramesAnswer {

@@ -12,6 +12,7 @@
 #include "book/settings.h"
 #include "language/read_opening.h"
 #include "measure/read.h"
+#include "measure/write.h"
 #include "text/utf8.h"
 
 namespace insetbook {
@@ -207,6 +208,13 @@ Result<MeasureAnswer> measure_new(Book& book, const MeasureAsked& asked) {
   return answer;
 }
 
+// Whether the panel's box is larger than the line can be, whichever way round it lies.
+bool larger(const TriedRow& row, const OpeningRecord& line) {
+  const Length give = line.give_or_take;
+  return std::min(row.width, row.height) > std::min(line.width, line.height) + give ||
+         std::max(row.width, row.height) > std::max(line.width, line.height) + give;
+}
+
 }  // namespace
 
 Result<MeasureAnswer> measure(Book& book, const MeasureAsked& asked) {
@@ -265,6 +273,10 @@ Result<TriedAnswer> record_tried(Book& book, const TriedAsked& asked) {
         return {};
       });
   if (!done) return failure(done.error());
+  if (said->measured && row.result == "fits" && larger(row, *said))
+    answer.warning = fmt::format(
+        "the line is measured as {}: a panel of {} cannot lie in it. If it is a slip, insetbook undo",
+        write_size(said->width, said->height, said->unit), write_size(row.width, row.height, row.unit));
   answer.tried.shape = row.shape;
   answer.tried.width = row.width;
   answer.tried.height = row.height;

@@ -43,7 +43,8 @@ struct TriedAsked {
 struct TriedAnswer {
   OpeningRecord opening;
   TriedPanel tried;
-  bool same = false;  // it was in the book already
+  bool same = false;    // it was in the book already
+  std::string warning;  // the panel is larger than the line as measured
 };
 Result<TriedAnswer> record_tried(Book& book, const TriedAsked& asked);
 

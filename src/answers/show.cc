@@ -120,6 +120,10 @@ ShownSample shown_sample(const Book& book, std::int64_t id) {
     if (row.line_id) {
       if (const auto line = opening(book, *row.line_id)) element.cut_by = describe(*line);
     }
+    if (element.cut_by.empty() && row.die_id)
+      element.cut_by = record_name(book, RecordKind::die, *row.die_id);
+    else if (element.cut_by.empty() && row.set_id)
+      element.cut_by = record_name(book, RecordKind::set, *row.set_id);
     if (row.in_line_id) {
       if (const auto line = opening(book, *row.in_line_id)) element.lies_in = describe(*line);
     }

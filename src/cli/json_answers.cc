@@ -44,13 +44,14 @@ Json opening_json(const OpeningRecord& opening) {
   return json;
 }
 
-Json panel_json(const FittingPanel& panel, Unit unit) {
+Json panel_json(const FittingPanel& panel) {
   Json json{{"status", panel_status_word(panel.status)}};
   if (panel.kind) json["kind"] = panel_kind_word(*panel.kind);
   json["shape"] = panel.shape;
   json["width_nm"] = panel.width.nm();
   json["height_nm"] = panel.height.nm();
-  json["size"] = panel.one_figure ? write(panel.width, unit) : write_size(panel.width, panel.height, unit);
+  json["size"] =
+      panel.one_figure ? write(panel.width, panel.unit) : write_size(panel.width, panel.height, panel.unit);
   json["border_nm"] = panel.border_known ? Json(panel.border.nm()) : Json(0);
   json["border_known"] = panel.border_known;
   json["verdict"] = panel.verdict;
@@ -210,7 +211,7 @@ Json fits_json(const FitsAnswer& answer) {
                          {"height_nm", answer.estimated->height.nm()},
                          {"spread_nm", answer.estimated->spread.nm()}};
   json["panels"] = Json::array();
-  for (const FittingPanel& panel : answer.panels) json["panels"].push_back(panel_json(panel, answer.unit));
+  for (const FittingPanel& panel : answer.panels) json["panels"].push_back(panel_json(panel));
   if (answer.behind)
     json["behind"] = {{"shape", answer.behind->shape},
                       {"width_nm", answer.behind->width.nm()},
@@ -218,6 +219,7 @@ Json fits_json(const FitsAnswer& answer) {
                       {"overlap_nm", answer.behind->overlap.nm()},
                       {"size", write_size(answer.behind->width, answer.behind->height, answer.unit)}};
   json["also"] = answer.also;
+  json["other_tried"] = answer.other_tried;
   json["warnings"] = answer.warnings;
   if (!answer.not_computed.empty()) json["not_computed"] = answer.not_computed;
   return json;
@@ -235,6 +237,7 @@ Json frames_json(const FramesAnswer& answer) {
     opening["greatest_border_nm"] = found.framing.greatest_border.nm();
     opening["even"] = found.framing.even;
     opening["turned"] = found.framing.turned;
+    if (!found.tried.empty()) opening["tried"] = found.tried;
     opening["verdict"] = verdict_word(found.framing.verdict);
     json["openings"].push_back(std::move(opening));
   }

@@ -49,6 +49,24 @@ int terminal_width() {
   return 80;
 }
 
+// Head and rows without the columns in which no row says anything.
+std::vector<std::vector<std::string>> without_blank_columns(const Table& table) {
+  std::vector<bool> said;
+  for (const auto& row : table.rows) {
+    said.resize(std::max(said.size(), row.size()), false);
+    for (std::size_t i = 0; i < row.size(); ++i) said[i] = said[i] || !row[i].empty();
+  }
+  std::vector<std::vector<std::string>> kept;
+  const auto keep = [&](const std::vector<std::string>& row) {
+    kept.emplace_back();
+    for (std::size_t i = 0; i < row.size(); ++i)
+      if (i < said.size() && said[i]) kept.back().push_back(row[i]);
+  };
+  if (!table.head.empty()) keep(table.head);
+  for (const auto& row : table.rows) keep(row);
+  return kept;
+}
+
 }  // namespace
 
 int columns_of(std::string_view text) {
@@ -130,9 +148,7 @@ void Output::folded(std::string_view text, std::string_view indent) {
 }
 
 void Output::table(const Table& table) {
-  std::vector<std::vector<std::string>> rows;
-  if (!table.head.empty()) rows.push_back(table.head);
-  rows.insert(rows.end(), table.rows.begin(), table.rows.end());
+  std::vector<std::vector<std::string>> rows = without_blank_columns(table);
   std::vector<int> widths;
   for (auto& row : rows) {
     widths.resize(std::max(widths.size(), row.size()), 0);
@@ -191,7 +207,9 @@ std::string problem_text(const Problem& problem) {
   }
   if (!problem.expected.empty()) text += "\n  " + problem.expected;
   if (!problem.candidates.empty()) {
-    text += problem.kind == ProblemKind::ambiguous ? "\n  one of:" : "\n  did you mean:";
+    text += problem.kind == ProblemKind::ambiguous ? "\n  one of:"
+            : problem.kind == ProblemKind::refused ? "\n  these:"
+                                                   : "\n  did you mean:";
     for (const std::string& candidate : problem.candidates) text += "\n    " + candidate;
   }
   return text;

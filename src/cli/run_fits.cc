@@ -16,42 +16,62 @@ namespace {
 constexpr Length finest_inch_mark = Length::inch_fraction(1, 64);
 constexpr Length finest_mm_mark = Length::nm(500'000);
 
+Length finest_mark(Unit unit) {
+  return unit == Unit::inch ? finest_inch_mark : finest_mm_mark;
+}
+
+// At the mark below, said so where it lies on none.
 std::string border_text(Length border, Unit unit) {
   if (border < Length()) return "none";
-  return write_at_most(border, unit == Unit::inch ? finest_inch_mark : finest_mm_mark, unit);
+  const Length mark = finest_mark(unit);
+  return round_down(border, mark) == border ? write(border, unit)
+                                            : "just over " + write_at_most(border, mark, unit);
+}
+
+Length nearest_mark(Length length, Unit unit) {
+  const Length mark = finest_mark(unit);
+  return round_down(length + mark / 2, mark);
+}
+
+// A give or take: at the mark above.
+std::string give_text(Length give, Unit unit) {
+  const Length mark = finest_mark(unit);
+  return write(round_down(give + mark - Length::nm(1), mark), unit);
 }
 
 std::optional<std::string> option_text(const Invocation& invocation, std::string_view name) {
   return invocation.has(name) ? std::optional(invocation.value(name)) : std::nullopt;
 }
 
-std::string size_text(const FittingPanel& panel, Unit unit) {
-  return panel.one_figure ? write(panel.width, unit) : write_size(panel.width, panel.height, unit);
+std::string size_text(const FittingPanel& panel) {
+  return panel.one_figure ? write(panel.width, panel.unit)
+                          : write_size(panel.width, panel.height, panel.unit);
 }
 
 // A border is known as well as the opening is: half of the give or take shows on each side.
 std::string shows_text(const FittingPanel& panel, Length give_or_take, Unit unit) {
   if (!panel.border_known) return "not known";
   std::string text = border_text(panel.border, unit);
-  if (give_or_take > Length()) text += fmt::format(" ± {}", write(give_or_take / 2, unit));
+  if (give_or_take > Length()) text += fmt::format(" ± {}", give_text(give_or_take / 2, unit));
   return text;
 }
 
 void print_opening(const FitsAnswer& answer, Output& out) {
   const OpeningRecord& opening = answer.opening;
   if (opening.measured) {
-    out.detail(fmt::format("{}: {} {}{}", describe(opening), opening.shape_word,
-                           write_size(opening.width, opening.height, opening.unit),
-                           opening.give_or_take > Length()
-                               ? fmt::format(", give or take {}", write(opening.give_or_take, opening.unit))
-                               : ", as the maker or the drawing says"));
+    out.detail(
+        fmt::format("{}: {} {}{}", describe(opening), opening.shape_word,
+                    write_size(opening.width, opening.height, opening.unit),
+                    opening.give_or_take > Length()
+                        ? fmt::format(", give or take {}", give_text(opening.give_or_take, opening.unit))
+                        : ", as the maker or the drawing says"));
   } else if (answer.estimated) {
     out.detail(fmt::format(
         "{}: not measured. By the sizes of its set about {}, give or take {}. Measure it to be sure.",
         describe(opening),
-        write_size(round_down(answer.estimated->width, finest_inch_mark),
-                   round_down(answer.estimated->height, finest_inch_mark), answer.unit),
-        border_text(answer.estimated->spread, answer.unit)));
+        write_size(nearest_mark(answer.estimated->width, answer.unit),
+                   nearest_mark(answer.estimated->height, answer.unit), answer.unit),
+        give_text(answer.estimated->spread, answer.unit)));
   } else {
     out.detail(fmt::format("{}: not measured yet", describe(opening)));
   }
@@ -90,7 +110,7 @@ std::string headline(const FitsAnswer& answer) {
     return answer.not_computed.empty() ? "Nothing is known to fit."
                                        : fmt::format("No answer: {}.", answer.not_computed);
   const FittingPanel& first = answer.panels.front();
-  std::string text = fmt::format("{} {}", first.shape, size_text(first, answer.unit));
+  std::string text = fmt::format("{} {}", first.shape, size_text(first));
   if (first.border_known)
     text += fmt::format(", {} showing on each side", border_text(first.border, answer.unit));
   text += first.status == PanelStatus::tried      ? ". Tried before."
@@ -113,8 +133,8 @@ void print_fits(const FitsAnswer& answer, Output& out) {
     for (const FittingPanel& panel : answer.panels)
       table.rows.push_back({std::string(panel_status_word(panel.status)),
                             panel.kind ? std::string(panel_kind_word(*panel.kind)) : "", panel.shape,
-                            size_text(panel, answer.unit), shows_text(panel, give, answer.unit),
-                            panel.verdict, panel.note.empty() ? evidence_text(panel.evidence) : panel.note});
+                            size_text(panel), shows_text(panel, give, answer.unit), panel.verdict,
+                            panel.note.empty() ? evidence_text(panel.evidence) : panel.note});
     out.table(table);
   }
   if (!answer.not_computed.empty() && !answer.panels.empty())
@@ -125,8 +145,21 @@ void print_fits(const FitsAnswer& answer, Output& out) {
                          write(answer.behind->overlap, answer.unit)));
   for (const std::string& other : answer.also)
     out.detail(fmt::format("Another window of this die: {}", other));
+  if (!answer.other_tried.empty())
+    out.detail(
+        fmt::format("Tried there too, but not what was asked: {}.", fmt::join(answer.other_tried, "; ")));
   for (const std::string& warning : answer.warnings) out.line(fmt::format("Note: {}.", warning));
 }
+
+namespace {
+
+std::string remark(const FramingOpening& found) {
+  std::string text = found.framing.turned ? "turned by a quarter" : "";
+  if (!found.tried.empty()) text += (text.empty() ? "" : "; ") + found.tried;
+  return text;
+}
+
+}  // namespace
 
 void print_frames(const FramesAnswer& answer, Output& out) {
   const std::string panel = describe(answer.panel, answer.unit);
@@ -141,14 +174,14 @@ void print_frames(const FramesAnswer& answer, Output& out) {
                              border_text(first.framing.greatest_border, answer.unit)));
     out.detail(fmt::format("The closest of {} that frame a {}.", answer.openings.size(), panel));
     out.blank();
-    Table table{{"opening", "size", "left and right", "top and bottom", "even", "verdict", ""}, {}};
+    Table table{{"opening", "size", "left and right", "top and bottom", "even all round", "verdict", ""}, {}};
     for (const FramingOpening& found : answer.openings)
-      table.rows.push_back(
-          {describe(found.opening), write_size(found.opening.width, found.opening.height, found.opening.unit),
-           border_text(std::min(found.framing.left, found.framing.right), answer.unit),
-           border_text(std::min(found.framing.top, found.framing.bottom), answer.unit),
-           found.framing.even ? "yes" : "no", std::string(verdict_word(found.framing.verdict)),
-           found.framing.turned ? "turned by a quarter" : ""});
+      table.rows.push_back({describe(found.opening),
+                            write_size(found.opening.width, found.opening.height, found.opening.unit),
+                            border_text(std::min(found.framing.left, found.framing.right), answer.unit),
+                            border_text(std::min(found.framing.top, found.framing.bottom), answer.unit),
+                            found.framing.even ? "yes" : "no",
+                            std::string(verdict_word(found.framing.verdict)), remark(found)});
     out.table(table);
   }
   if (answer.not_computed > 0)

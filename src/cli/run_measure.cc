@@ -113,6 +113,7 @@ int run_tried(const Invocation& invocation, Output& out) {
                            write_size(answer->tried.width, answer->tried.height, answer->tried.unit),
                            describe(answer->opening), answer->tried.result,
                            answer->same ? " It was recorded already." : " Recorded."));
+  if (!answer->warning.empty()) out.line(fmt::format("Note: {}.", answer->warning));
   return 0;
 }
 

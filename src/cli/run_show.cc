@@ -15,8 +15,9 @@ void field(Output& out, std::string_view name, const std::string& value) {
   if (!value.empty()) out.line(fmt::format("{}: {}", name, value));
 }
 
+// As it was written: which figure came first is the person's own.
 std::string size_text(const SizeOnRecord& size) {
-  if (!size.width) return size.text;
+  if (!size.width || !size.text.empty()) return size.text;
   if (!size.height || *size.height == *size.width) return write(*size.width, size.unit);
   return write_size(*size.width, *size.height, size.unit);
 }
@@ -72,7 +73,8 @@ void print(const ShownSet& set, Output& out) {
   Table table{{"order", "die", "line", "shape", "size", "figures", "tried"}, {}};
   for (const ShownDie& die : set.dies) line_rows(die, table);
   out.table(table);
-  out.detail(fmt::format("{} samples use this set.", set.samples));
+  out.detail(set.samples == 1 ? std::string("1 sample uses this set.")
+                              : fmt::format("{} samples use this set.", set.samples));
 }
 
 void print(const ShownDie& die, Output& out) {
@@ -131,14 +133,16 @@ void print(const ShownSample& sample, Output& out) {
   field(out, "Words on it", row.words);
   field(out, "Envelope", row.envelope);
   field(out, "Based on", row.based_on);
-  Table table{
-      {"piece", "role", "side", "shape", "size", "paper", "ink", "goes", "cut by", "technique", "count"}, {}};
+  Table table{{"piece", "role", "side", "shape", "size", "paper", "ink", "goes", "at", "glue", "cut by",
+               "technique", "supplies", "count", "note"},
+              {}};
   for (const ShownElement& element : sample.elements)
-    table.rows.push_back({element.row.name, element.row.role, element.row.side, element.row.shape,
-                          size_text(element.row.size), written(element.row.mentions, "paper"),
-                          written(element.row.mentions, "ink"), element.row.goes, element.cut_by,
-                          written(element.row.mentions, "technique"),
-                          element.row.count > 1 ? fmt::format("{}", element.row.count) : ""});
+    table.rows.push_back(
+        {element.row.name, element.row.role, element.row.side, element.row.shape, size_text(element.row.size),
+         written(element.row.mentions, "paper"), written(element.row.mentions, "ink"), element.row.goes,
+         element.row.at, element.row.glue, element.cut_by, written(element.row.mentions, "technique"),
+         written(element.row.mentions, "supply"),
+         element.row.count > 1 ? fmt::format("{}", element.row.count) : "", element.row.note});
   if (!table.rows.empty()) out.table(table);
   field(out, "Steps", row.steps);
   field(out, "Note", row.note);
