@@ -7,45 +7,22 @@
 
 #include "cli/json_answers.h"
 #include "cli/run.h"
+#include "cli/sizes.h"
 #include "measure/write.h"
 
 namespace insetbook::cli {
 namespace {
-
-// A border that lies on no mark of a ruler is shown as the mark below it.
-constexpr Length finest_inch_mark = Length::inch_fraction(1, 64);
-constexpr Length finest_mm_mark = Length::nm(500'000);
-
-Length finest_mark(Unit unit) {
-  return unit == Unit::inch ? finest_inch_mark : finest_mm_mark;
-}
-
-// At the mark below, said so where it lies on none.
-std::string border_text(Length border, Unit unit) {
-  if (border < Length()) return "none";
-  const Length mark = finest_mark(unit);
-  return round_down(border, mark) == border ? write(border, unit)
-                                            : "just over " + write_at_most(border, mark, unit);
-}
-
-Length nearest_mark(Length length, Unit unit) {
-  const Length mark = finest_mark(unit);
-  return round_down(length + mark / 2, mark);
-}
-
-// A give or take: at the mark above.
-std::string give_text(Length give, Unit unit) {
-  const Length mark = finest_mark(unit);
-  return write(round_down(give + mark - Length::nm(1), mark), unit);
-}
 
 std::optional<std::string> option_text(const Invocation& invocation, std::string_view name) {
   return invocation.has(name) ? std::optional(invocation.value(name)) : std::nullopt;
 }
 
 std::string size_text(const FittingPanel& panel) {
-  return panel.one_figure ? write(panel.width, panel.unit)
-                          : write_size(panel.width, panel.height, panel.unit);
+  return shaped_size_text(panel.shape, panel.width, panel.height, panel.unit);
+}
+
+std::string size_text(const OpeningRecord& opening) {
+  return shaped_size_text(opening.shape_word, opening.width, opening.height, opening.unit);
 }
 
 // A border is known as well as the opening is: half of the give or take shows on each side.
@@ -60,8 +37,7 @@ void print_opening(const FitsAnswer& answer, Output& out) {
   const OpeningRecord& opening = answer.opening;
   if (opening.measured) {
     out.detail(
-        fmt::format("{}: {} {}{}", describe(opening), opening.shape_word,
-                    write_size(opening.width, opening.height, opening.unit),
+        fmt::format("{}: {} {}{}", describe(opening), opening.shape_word, size_text(opening),
                     opening.give_or_take > Length()
                         ? fmt::format(", give or take {}", give_text(opening.give_or_take, opening.unit))
                         : ", as the maker or the drawing says"));
@@ -140,9 +116,10 @@ void print_fits(const FitsAnswer& answer, Output& out) {
   if (!answer.not_computed.empty() && !answer.panels.empty())
     out.detail(fmt::format("Not computed: {}.", answer.not_computed));
   if (answer.behind)
-    out.line(fmt::format("Covers the window from behind: {} {} ({} overlap all round).", answer.behind->shape,
-                         write_size(answer.behind->width, answer.behind->height, answer.unit),
-                         write(answer.behind->overlap, answer.unit)));
+    out.line(fmt::format(
+        "Covers the window from behind: {} {} ({} overlap all round).", answer.behind->shape,
+        shaped_size_text(answer.behind->shape, answer.behind->width, answer.behind->height, answer.unit),
+        write(answer.behind->overlap, answer.unit)));
   for (const std::string& other : answer.also)
     out.detail(fmt::format("Another window of this die: {}", other));
   if (!answer.other_tried.empty())
@@ -176,8 +153,7 @@ void print_frames(const FramesAnswer& answer, Output& out) {
     out.blank();
     Table table{{"opening", "size", "left and right", "top and bottom", "even all round", "verdict", ""}, {}};
     for (const FramingOpening& found : answer.openings)
-      table.rows.push_back({describe(found.opening),
-                            write_size(found.opening.width, found.opening.height, found.opening.unit),
+      table.rows.push_back({describe(found.opening), size_text(found.opening),
                             border_text(std::min(found.framing.left, found.framing.right), answer.unit),
                             border_text(std::min(found.framing.top, found.framing.bottom), answer.unit),
                             found.framing.even ? "yes" : "no",

@@ -4,7 +4,7 @@
 #include "answers/measure.h"
 #include "cli/json_answers.h"
 #include "cli/run.h"
-#include "measure/write.h"
+#include "cli/sizes.h"
 
 namespace insetbook::cli {
 namespace {
@@ -13,19 +13,19 @@ std::optional<std::string> option_text(const Invocation& invocation, std::string
   return invocation.has(name) ? std::optional(invocation.value(name)) : std::nullopt;
 }
 
-std::string measured_text(const Measured& measured) {
-  std::string text = fmt::format("{} ± {}", write_size(measured.width, measured.height, measured.unit),
-                                 write(measured.give_or_take, measured.unit));
-  if (measured.give_or_take == Length()) text = write_size(measured.width, measured.height, measured.unit);
+std::string measured_text(const Measured& measured, std::string_view shape_word) {
+  std::string text = shaped_size_text(shape_word, measured.width, measured.height, measured.unit);
+  if (measured.give_or_take > Length())
+    text += fmt::format(" ± {}", give_text(measured.give_or_take, measured.unit));
   return text;
 }
 
-void print_known(const std::vector<Measured>& known, Output& out) {
+void print_known(const std::vector<Measured>& known, std::string_view shape_word, Output& out) {
   if (known.empty()) return;
   Table table{{"figure", "counts as", "by", "on", ""}, {}};
   for (const Measured& measured : known)
-    table.rows.push_back(
-        {measured_text(measured), measured.standing, measured.method, measured.date, measured.note});
+    table.rows.push_back({measured_text(measured, shape_word), measured.standing, measured.method,
+                          measured.date, measured.note});
   out.table(table);
 }
 
@@ -33,30 +33,32 @@ void print_line(const LineMeasured& line, bool recorded, Output& out) {
   const std::string opening = describe(line.opening);
   const std::vector<Measured>& known = line.outcome.known;
   if (!recorded) {
-    out.headline(known.empty() ? fmt::format("{}: not measured yet.", opening)
-                               : fmt::format("{}. {}", measured_text(known.front()), opening));
+    out.headline(known.empty()
+                     ? fmt::format("{}: not measured yet.", opening)
+                     : fmt::format("{}. {}", measured_text(known.front(), line.opening.shape_word), opening));
   } else {
     switch (line.outcome.result) {
       case MeasureResult::added:
-        out.headline(
-            fmt::format("{}. {}: recorded.", known.empty() ? "" : measured_text(known.front()), opening));
+        out.headline(fmt::format("{}. {}: recorded.",
+                                 known.empty() ? "" : measured_text(known.front(), line.opening.shape_word),
+                                 opening));
         break;
       case MeasureResult::confirmed:
-        out.headline(
-            fmt::format("{} stands. {}: the new figure confirms it.", measured_text(known.front()), opening));
+        out.headline(fmt::format("{} stands. {}: the new figure confirms it.",
+                                 measured_text(known.front(), line.opening.shape_word), opening));
         break;
       case MeasureResult::same:
         out.headline(fmt::format("{} stands. {}: the same measurement was recorded already.",
-                                 measured_text(known.front()), opening));
+                                 measured_text(known.front(), line.opening.shape_word), opening));
         break;
       case MeasureResult::conflict:
         out.headline(fmt::format("{} stands. {}: the new figure disagrees and is kept beside it.",
-                                 measured_text(known.front()), opening));
+                                 measured_text(known.front(), line.opening.shape_word), opening));
         out.line("Measure the cut paper once more; --accept makes the new figure count.");
         break;
     }
   }
-  print_known(known, out);
+  print_known(known, line.opening.shape_word, out);
   if (!line.outcome.used_by.empty()) {
     std::string used =
         fmt::format("Samples that used the figure that stands: {}", fmt::join(line.outcome.used_by, "; "));
@@ -109,10 +111,11 @@ int run_tried(const Invocation& invocation, Output& out) {
     out.raw(answer_json(*answer));
     return 0;
   }
-  out.headline(fmt::format("{} {} in {}: {}.{}", answer->tried.shape,
-                           write_size(answer->tried.width, answer->tried.height, answer->tried.unit),
-                           describe(answer->opening), answer->tried.result,
-                           answer->same ? " It was recorded already." : " Recorded."));
+  out.headline(fmt::format(
+      "{} {} in {}: {}.{}", answer->tried.shape,
+      shaped_size_text(answer->tried.shape, answer->tried.width, answer->tried.height, answer->tried.unit),
+      describe(answer->opening), answer->tried.result,
+      answer->same ? " It was recorded already." : " Recorded."));
   if (!answer->warning.empty()) out.line(fmt::format("Note: {}.", answer->warning));
   return 0;
 }

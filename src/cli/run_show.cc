@@ -4,6 +4,7 @@
 #include "answers/show.h"
 #include "cli/json_answers.h"
 #include "cli/run.h"
+#include "cli/sizes.h"
 #include "measure/write.h"
 
 namespace insetbook::cli {
@@ -49,15 +50,17 @@ std::string order_text(const ShownDie& die) {
 void line_rows(const ShownDie& die, Table& table) {
   for (const ShownLine& line : die.lines) {
     const OpeningRecord& opening = line.opening;
-    std::string size =
-        opening.measured ? write_size(opening.width, opening.height, opening.unit) : "not measured yet";
+    std::string size = opening.measured
+                           ? shaped_size_text(opening.shape_word, opening.width, opening.height, opening.unit)
+                           : "not measured yet";
     if (opening.measured && opening.give_or_take > Length())
-      size += fmt::format(" ± {}", write(opening.give_or_take, opening.unit));
+      size += fmt::format(" ± {}", give_text(opening.give_or_take, opening.unit));
     std::string tried;
     for (const TriedPanel& panel : line.tried) {
       if (!tried.empty()) tried += "; ";
-      tried += fmt::format("{} {} {}", panel.shape, write_size(panel.width, panel.height, panel.unit),
-                           panel.result);
+      tried +=
+          fmt::format("{} {} {}", panel.shape,
+                      shaped_size_text(panel.shape, panel.width, panel.height, panel.unit), panel.result);
     }
     table.rows.push_back(
         {order_text(die), die.label, opening.line, opening.shape_word, size, opening.figures, tried});
@@ -83,9 +86,10 @@ void print(const ShownDie& die, Output& out) {
   out.table(table);
   for (const ShownLine& line : die.lines)
     for (const Measured& measured : line.measurements)
-      out.detail(fmt::format("{}: {} by {}{}, {}", line.opening.line,
-                             write_size(measured.width, measured.height, measured.unit), measured.method,
-                             measured.date.empty() ? "" : " on " + measured.date, measured.standing));
+      out.detail(fmt::format(
+          "{}: {} by {}{}, {}", line.opening.line,
+          shaped_size_text(line.opening.shape_word, measured.width, measured.height, measured.unit),
+          measured.method, measured.date.empty() ? "" : " on " + measured.date, measured.standing));
   field(out, "Samples", titles_text(die.samples));
 }
 

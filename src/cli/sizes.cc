@@ -1,0 +1,39 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "cli/sizes.h"
+
+#include "measure/write.h"
+#include "shape/shape.h"
+
+namespace insetbook::cli {
+namespace {
+
+Length finest_mark(Unit unit) {
+  return unit == Unit::inch ? Length::inch_fraction(1, 64) : Length::nm(500'000);
+}
+
+}  // namespace
+
+std::string shaped_size_text(std::string_view shape_word, Length width, Length height, Unit unit) {
+  const std::optional<ShapeKind> kind = shape_kind(shape_word);
+  const bool one_figure = width == height && (kind == ShapeKind::circle || kind == ShapeKind::square);
+  return one_figure ? write(width, unit) : write_size(width, height, unit);
+}
+
+std::string border_text(Length border, Unit unit) {
+  if (border < Length()) return "none";
+  const Length mark = finest_mark(unit);
+  return round_down(border, mark) == border ? write(border, unit)
+                                            : "just over " + write_at_most(border, mark, unit);
+}
+
+std::string give_text(Length give, Unit unit) {
+  const Length mark = unit == Unit::inch ? finest_mark(unit) : Length::nm(50'000);
+  return write(round_down(give + mark - Length::nm(1), mark), unit);
+}
+
+Length nearest_mark(Length length, Unit unit) {
+  const Length mark = finest_mark(unit);
+  return round_down(length + mark / 2, mark);
+}
+
+}  // namespace insetbook::cli

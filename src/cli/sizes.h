@@ -1,0 +1,22 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+//
+// Sizes as the command line shows them: a circle with one figure, a figure that lies on no mark of a ruler at
+// a mark beside it, said so.
+#pragma once
+
+#include <string>
+#include <string_view>
+
+#include "measure/size.h"
+
+namespace insetbook::cli {
+
+// "2-3/8 in" for a circle or a square of two like figures, else "2-7/8 x 4-1/8 in".
+std::string shaped_size_text(std::string_view shape_word, Length width, Length height, Unit unit);
+// At the mark below (1/64 in, 0.5 mm), "just over" where it lies on none; "none" below zero.
+std::string border_text(Length border, Unit unit);
+// A give or take: at the mark above.
+std::string give_text(Length give, Unit unit);
+Length nearest_mark(Length length, Unit unit);
+
+}  // namespace insetbook::cli
