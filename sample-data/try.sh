@@ -19,7 +19,11 @@ say cmake --build "$build"
 cmake --build "$build"
 
 insetbook="$build/src/cli/insetbook"
-rm -rf "$book"
+if [ -n "${INSETBOOK_TRY_BOOK:-}" ] && [ -e "$book" ]; then
+  echo "$book is there already: name a folder that is not" >&2
+  exit 1
+fi
+rm -rf "$root/try-book"
 say insetbook --book "$book" import dies.csv supplies.csv samples.csv elements.csv tried.csv
 "$insetbook" --book "$book" import "$here/dies.csv" "$here/supplies.csv" "$here/samples.csv" "$here/elements.csv" "$here/tried.csv"
 say insetbook --book "$book" fits second largest tidepool rectangle

@@ -75,9 +75,10 @@ bool is_inset(const Known& known, const TriedPanel& tried, const std::optional<F
   return framed && framed->even && framed->left <= widest_border_of_a_layer;
 }
 
-// A piece of a sample says no way up of its own: it lies with its long side along the opening's.
+// A panel says no way up of its own, whichever figure was written first: it lies with its long side along the
+// opening's.
 TriedPanel laid_along(const OpeningRecord& opening, TriedPanel tried) {
-  if (tried.from_sample && (tried.width < tried.height) != (opening.width < opening.height))
+  if (tried.width != tried.height && (tried.width < tried.height) != (opening.width < opening.height))
     std::swap(tried.width, tried.height);
   return tried;
 }

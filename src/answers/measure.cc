@@ -80,7 +80,6 @@ std::vector<std::string> split_sizes(std::string_view text) {
     if (end == std::string_view::npos) break;
     text.remove_prefix(end + 1);
   }
-  while (!parts.empty() && parts.back().empty()) parts.pop_back();
   return parts;
 }
 
@@ -106,7 +105,15 @@ Result<MeasureAnswer> measure_set(Book& book, const MeasureAsked& asked) {
   const OpeningWanted wanted = opening_wanted(asked.opening);
   const Result<std::vector<OpeningRecord>> lines = lines_of_set(book, wanted);
   if (!lines) return failure(lines.error());
-  const std::vector<std::string> texts = split_sizes(*asked.sizes);
+  if (lines->empty())
+    return failure({.kind = ProblemKind::unknown_name,
+                    .what = wanted.line.empty()
+                                ? fmt::format("\"{}\" has no lines to measure", asked.opening)
+                                : fmt::format("no die of the set has a line called {}", wanted.line),
+                    .expected = "insetbook show SET lists its lines"});
+  std::vector<std::string> texts = split_sizes(*asked.sizes);
+  // A last semicolon may end the list as well as leave the last die blank.
+  while (texts.size() > lines->size() && texts.back().empty()) texts.pop_back();
   if (texts.size() != lines->size())
     return failure(
         {.what = fmt::format("{} sizes are given, and the set has {} dies{}", texts.size(), lines->size(),
@@ -185,6 +192,12 @@ Result<MeasureAnswer> measure_new(Book& book, const MeasureAsked& asked) {
   if (!how) return failure(how.error());
   const Result<NewDie> die = new_die(book, asked.opening);
   if (!die) return failure(die.error());
+  if (const Result<OpeningRecord> there = opening_said(book, asked.opening);
+      there && fold(there->set) == fold(die->set) && fold(there->die) == fold(die->die) &&
+      there->line == die->line)
+    return failure({.kind = ProblemKind::refused,
+                    .what = fmt::format("{} is in the book already", describe(*there)),
+                    .expected = "the same without --new and --shape"});
   LineRow row;
   row.set = die->set;
   row.die = die->die;

@@ -38,7 +38,7 @@ void add_photographs(const fs::path& folder, const Database& copy, BackupMade& m
   while (list.step()) {
     const Result<std::string> bytes = read_photo(folder, list.text(0));
     if (!bytes) {
-      made.missing.emplace_back(list.text(1));
+      made.missing.push_back(fmt::format("{}: {}", list.text(1), bytes.error().what));
       continue;
     }
     insert.bind(1, list.text(0)).bind_bytes(2, *bytes).run();

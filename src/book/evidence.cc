@@ -138,7 +138,10 @@ Result<MeasureOutcome> record_measurement(Change& change, Measured measured, boo
   MeasureOutcome outcome;
   if (accept) settle_on(book, measured);
   if (same != known.end() && (!accept || same->standing == "current")) {
-    outcome.result = MeasureResult::same;
+    // Said again it is no less of a conflict.
+    const bool unsettled = same->standing == "conflict";
+    outcome.result = unsettled ? MeasureResult::conflict : MeasureResult::same;
+    if (unsettled) outcome.used_by = samples_that_used(book, measured.line_id);
   } else if (!has_current || accept) {
     if (has_current) set_standing(book, known.front().id, "earlier");
     same != known.end() ? set_standing(book, same->id, "current")

@@ -79,9 +79,7 @@ Result<std::string> keep_photo(const Book& book, std::string_view bytes, std::st
   if (!looks_like_picture(bytes)) return failure(no_picture(file_name));
   std::string hash = sha256(bytes);
   const fs::path path = photo_path(book, hash);
-  struct stat about {};
-  if (::stat(path.c_str(), &about) == 0 && static_cast<std::size_t>(about.st_size) == bytes.size())
-    return hash;
+  if (read_photo(book, hash)) return hash;  // kept already, and whole
   if (auto made = make_folder(path.parent_path()); !made) return failure(made.error());
   if (auto written = write_file(path, bytes, IfThere::replace); !written) return failure(written.error());
   return hash;

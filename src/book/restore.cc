@@ -71,9 +71,7 @@ Result<std::int64_t> take_photographs(const fs::path& folder, const fs::path& fi
       return failure(no_backup(file, "a photograph in it is damaged"));
     }
     const fs::path path = folder / "photos" / row.text(0);
-    struct stat about {};
-    if (::stat(path.c_str(), &about) == 0 && static_cast<std::size_t>(about.st_size) == row.bytes(1).size())
-      continue;
+    if (read_photo(folder, row.text(0))) continue;  // whole as it is
     if (auto written = write_file(path, row.bytes(1), IfThere::replace); !written)
       return failure(written.error());
   }

@@ -47,13 +47,12 @@ int run_backup(const Invocation& invocation, Output& out) {
   if (out.json()) {
     out.raw(plain_json(
         {{"file", made->file.string()}, {"photographs", made->photographs}, {"missing", made->missing}}));
-    return 0;
+    return made->missing.empty() ? 0 : 3;
   }
   out.headline(fmt::format("The book is copied into {}.", made->file.string()));
   out.detail(fmt::format("{} photographs are in it.", made->photographs));
-  for (const std::string& name : made->missing)
-    out.warn(fmt::format("the photograph {} is missing from the book's folder", name));
-  return 0;
+  for (const std::string& missing : made->missing) out.warn(fmt::format("not in the copy: {}", missing));
+  return made->missing.empty() ? 0 : 3;
 }
 
 int run_restore(const Invocation& invocation, Output& out) {
