@@ -75,8 +75,7 @@ std::vector<std::string> split_sizes(std::string_view text) {
   std::vector<std::string> parts;
   while (true) {
     const std::size_t end = text.find(';');
-    const std::string_view part = trim(text.substr(0, end));
-    if (!part.empty() || end != std::string_view::npos) parts.emplace_back(part);
+    parts.emplace_back(trim(text.substr(0, end)));
     if (end == std::string_view::npos) break;
     text.remove_prefix(end + 1);
   }

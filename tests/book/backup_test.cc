@@ -143,7 +143,21 @@ TEST(Backup, SaysWhichPhotographsAreMissing) {
   fs::remove(photo_path(whole.book, sha256(picture)));
   const auto made = backup(whole.book, std::nullopt);
   ASSERT_TRUE(made);
-  EXPECT_EQ(made->missing, std::vector<std::string>{"front.jpg"});
+  ASSERT_EQ(made->missing.size(), 1u);
+  EXPECT_TRUE(made->missing.front().starts_with("front.jpg: ")) << made->missing.front();
+}
+
+TEST(Restore, MendsAPhotographThatWasDamagedInPlace) {
+  Whole whole;
+  const auto made = backup(whole.book, std::nullopt);
+  ASSERT_TRUE(made);
+  const fs::path photo = photo_path(whole.book, sha256(picture));
+  std::string bytes(picture);
+  bytes.back() = static_cast<char>(bytes.back() ^ 1);
+  std::ofstream(photo, std::ios::binary) << bytes;
+  ASSERT_FALSE(verify(whole.book.folder())->faults.empty());
+  ASSERT_TRUE(restore(whole.book.folder(), made->file));
+  EXPECT_TRUE(verify(whole.book.folder())->faults.empty());
 }
 
 TEST(Restore, MakesABookWhereThereIsNone) {
