@@ -44,8 +44,15 @@ int month_of(std::string_view word) {
 // A date in pieces: up to three numbers, or a month by name among them.
 struct Piece {
   std::int64_t value = 0;
-  std::size_t digits = 0;  // 0: the month by its name
+  std::size_t digits = 0;   // 0: the month by its name
+  std::size_t between = 0;  // bytes of what stands behind it, before the next one
 };
+
+// "2 /1/16" is a mixed number with a slash too many: a date in figures has the same between all of them.
+bool evenly_set(const std::vector<Piece>& p) {
+  const bool figures = p.size() == 3 && p[0].digits > 0 && p[1].digits > 0 && p[2].digits > 0;
+  return !figures || p[0].between == p[1].between;
+}
 
 bool is_separator(char32_t code) {
   return code == U'/' || code == U'-' || code == U'.' || code == 0x2010 || code == 0x2011 || code == 0x2013;
@@ -63,16 +70,17 @@ std::vector<Piece> pieces_of(std::string_view text) {
       return time && text.find(':', at) != std::string_view::npos ? pieces : std::vector<Piece>{};
     }
     if (const auto digits = digits_at(text, at)) {
-      pieces.push_back({digits->value, digits->count});
+      pieces.push_back({digits->value, digits->count, 0});
       at = digits->end;
     } else {
       const auto word = word_at(text, at);
       const int month = word.clean ? month_of(word.view()) : 0;
       if (month == 0) return {};
-      pieces.push_back({month, 0});
+      pieces.push_back({month, 0, 0});
       at = word.end;
     }
     separated = false;
+    const std::size_t behind = at;
     for (auto c = peek(text, at); at < text.size(); c = peek(text, at)) {
       if (!is_separator(c.code) && !is_space(c.code) && !(c.code == U'T' && pieces.size() == 3)) break;
       separated = true;
@@ -80,6 +88,7 @@ std::vector<Piece> pieces_of(std::string_view text) {
       at = c.end;
     }
     if (at < text.size() && !separated) return {};
+    pieces.back().between = at - behind;
   }
   return pieces;
 }
@@ -140,7 +149,8 @@ std::string slashed(std::int64_t numerator, std::int64_t denominator) {
 std::optional<std::string> fraction_made_a_date(std::string_view text) {
   text = trim(text);
   if (text.empty() || text.size() > 40) return std::nullopt;
-  const auto date = date_of(pieces_of(text));
+  const std::vector<Piece> pieces = pieces_of(text);
+  const auto date = evenly_set(pieces) ? date_of(pieces) : std::nullopt;
   if (!date) return std::nullopt;
   const std::int64_t a = date->first, b = date->second, year = date->year % 100;
   if (date->year >= 0) {

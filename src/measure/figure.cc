@@ -292,6 +292,15 @@ bool FigureReader::read_comma(Figure& figure, const Digits& first) {
   return true;
 }
 
+// 3/8/2026 is a date. "2/1/8" and "2 /1/16" are none: no year has one digit, and nobody sets a date so.
+std::nullopt_t FigureReader::refuse_three(const Digits& first, const Digits& second, const Digits& third) {
+  const bool uneven = peek(text_, first.end).begin != skip_space(text_, first.end);
+  const bool below_one = second.value > 0 && second.value < third.value;
+  if (!below_one || (third.count > 1 && !uneven)) return fail(Fault::looks_like_date, first.begin, third.end);
+  return fail(Fault::three_numbers, first.begin, third.end,
+              mixed(first.value, Fraction{second.value, third.value}));
+}
+
 // numerator/denominator in digits, with or without space about the slash.
 std::optional<FigureReader::Part> FigureReader::slashed(const Digits& numerator) {
   const Character slash = peek(text_, skip_space(text_, numerator.end));
@@ -301,8 +310,8 @@ std::optional<FigureReader::Part> FigureReader::slashed(const Digits& numerator)
   if (!denominator) denominator = small_digits_at(text_, at);
   if (!denominator) return std::nullopt;
   const Character next = peek(text_, denominator->end);
-  if (is_slash(next.code) && digits_at(text_, next.end))
-    return fail(Fault::looks_like_date, numerator.begin, digits_at(text_, next.end)->end);
+  if (const auto third = is_slash(next.code) ? digits_at(text_, next.end) : std::nullopt)
+    return refuse_three(numerator, *denominator, *third);
   if (denominator->value == 0) return fail(Fault::zero_denominator, numerator.begin, denominator->end);
   if (denominator->value > most_in_fraction || numerator.value > most_in_fraction)
     return fail(Fault::long_fraction, numerator.begin, denominator->end);

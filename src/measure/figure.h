@@ -28,10 +28,12 @@ enum class Fault {
   exponent,          // 1e3
   hexadecimal,       // 0x10
   looks_like_date,   // 3/8/2026
+  three_numbers,     // 2/1/8
   unknown_unit,      // 2 furlongs
   mixed_units,       // 2 in 3 cm
   mixed_sides,       // 2 in x 3 cm
   unit_unsaid,       // 1 ft x 6
+  shared_metric,     // 2-3/8 x 60 mm
   dash,              // 2-3/8-3
   unfinished,        // 2 x
   three_figures,     // 2 x 3 x 4
@@ -105,6 +107,7 @@ class FigureReader {
   std::optional<Part> spoken_fraction(std::size_t at);
   std::optional<Part> beside(std::size_t at);
   std::optional<std::size_t> and_at(std::size_t at) const;
+  std::nullopt_t refuse_three(const Digits& first, const Digits& second, const Digits& third);
   std::nullopt_t fail(Fault fault, std::size_t begin, std::size_t end, std::string instead = {});
 
   std::string_view text_;

@@ -384,6 +384,7 @@ std::optional<ShapeWord> shape_at(std::string_view text, std::size_t at) {
     return ShapeWord{*name, rest->end};
   }
   std::string_view singular = word.view();
+  if (singular == "rect" || singular == "rects") return ShapeWord{"rectangle", word.end};
   for (const std::string_view shape : shape_words) {
     const bool plural = singular.size() > shape.size() && singular.starts_with(shape) &&
                         (singular.substr(shape.size()) == "s" || singular.substr(shape.size()) == "es");

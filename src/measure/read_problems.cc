@@ -33,8 +33,9 @@ constexpr std::string_view a_length = "a length such as 2-3/8 in, 2.375 in, 60 m
 constexpr std::string_view a_size = "a size such as 2-7/8 x 4-1/8 in or 2-3/8 in circle";
 
 struct Quotes {
-  std::string said;  // all that was written
-  std::string part;  // what is wrong in it
+  std::string said;       // all that was written
+  std::string part;       // what is wrong in it
+  std::string bare_part;  // without quotation marks
   const std::string& instead;
 };
 
@@ -74,6 +75,8 @@ Wording figure_wording(Fault fault, const Quotes& q) {
     case Fault::looks_like_date:
       return {q.said + " looks like a date",
               q.instead.empty() ? std::string(a_length) : q.instead + " in, if that is what it was"};
+    case Fault::three_numbers:
+      return {q.part + " has a slash too many", q.instead + " in, if that is what it was"};
     default:
       return {};
   }
@@ -90,6 +93,10 @@ Wording unit_wording(Fault fault, const Quotes& q) {
       return {q.said + " mixes inches and metric", "all figures in one of them"};
     case Fault::unit_unsaid:
       return {q.said + " does not say the unit of " + q.part, "a unit after each figure"};
+    case Fault::shared_metric:
+      return {
+          q.part + " in " + q.said + " has no unit of its own: it can be meant in inches or in " + q.instead,
+          q.bare_part + " " + q.instead + ", or every figure in inches"};
     case Fault::dash:
       return {q.said + " has a dash that can be read two ways",
               "\"to\" between the ends of a range, such as 2-3/8 to 3 in; a dash in a mixed number, such as "
@@ -146,8 +153,9 @@ Wording wording(Fault fault, const Quotes& quotes) {
 }  // namespace
 
 Problem problem(const Trouble& trouble, std::string_view text, std::size_t said_begin, std::size_t said_end) {
-  const Quotes quotes{quoted(text.substr(said_begin, said_end - said_begin)),
-                      quoted(text.substr(trouble.begin, trouble.end - trouble.begin)), trouble.instead};
+  const std::string_view part = text.substr(trouble.begin, trouble.end - trouble.begin);
+  const Quotes quotes{quoted(text.substr(said_begin, said_end - said_begin)), quoted(part),
+                      std::string(trim(part)), trouble.instead};
   Wording words = wording(trouble.fault, quotes);
   Problem out;
   out.kind = ProblemKind::bad_input;

@@ -12,6 +12,10 @@ bool is_article(std::string_view word) {
   return word == "a" || word == "an";
 }
 
+std::string_view metric_name(UnitName unit) {
+  return unit == UnitName::mm ? "mm" : unit == UnitName::cm ? "cm" : "m";
+}
+
 bool digit_or_fraction_begins(std::string_view text, std::size_t at) {
   const char32_t code = peek(text, at).code;
   if (code < 0x80 && is_letter(code)) return false;
@@ -184,8 +188,13 @@ std::optional<MeasurementReader::Pair> MeasurementReader::pair_of(Written first,
     const bool clear =
         with.count == 1 && (at_end || (with.unit() != UnitName::foot && with.unit() != UnitName::m));
     if (!clear) fail(Fault::unit_unsaid, without.begin, without.end);
+    // Fractions are of an inch, so that a metric unit elsewhere does not say it of this one.
+    const bool of_an_inch = without.fractional() && !without.terms[0].figure.in_words;
+    const bool metric = shown_as(*with.unit()) == Unit::mm;
+    if (clear && of_an_inch && metric)
+      fail(Fault::shared_metric, without.begin, without.end, std::string(metric_name(*with.unit())));
     without.terms[0].unit = with.unit();
-    return clear;
+    return !trouble;
   };
   if (!first.unit() && second.unit() && !share(first, second)) return std::nullopt;
   if (!second.unit() && first.unit() && !share(second, first)) return std::nullopt;

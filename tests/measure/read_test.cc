@@ -178,7 +178,10 @@ TEST(ReadSize, TwoFigures) {
          {"10 cm x 50 mm", "size 100 x 50 mm"},
          {"8-1/2 × 5-1/2 in", "size 8-1/2 x 5-1/2 in"},
          {"two by three inches", "size 2 x 3 in"},
-         {"6,5 x 10,5 cm", "size 65 x 105 mm"}});
+         {"6,5 x 10,5 cm", "size 65 x 105 mm"},
+         {"2-1/2 mm x 60 mm", "size 2.5 x 60 mm"},
+         {"two and a half by 6 cm", "size 25 x 60 mm"},
+         {"2 x 3 in rect", "size 2 x 3 in rectangle"}});
 }
 
 TEST(ReadSize, LabelsGiveWidthFirst) {
@@ -323,6 +326,10 @@ TEST(ReadRefuses, WhatIsNoFigure) {
       {"8-Mar", "\"8-Mar\" looks like a date", 0, 5, "3/8 in, if that is what it was"},
       {"2026-03-08", "\"2026-03-08\" looks like a date", 0, 10, "3/8 in, if that is what it was"},
       {"3/8/2026", "\"3/8/2026\" looks like a date", 0, 8, "3/8 in, if that is what it was"},
+      {"2/1/16", "\"2/1/16\" looks like a date", 0, 6, "2-1/16 in, if that is what it was"},
+      {"2 /1/16", "\"2 /1/16\" has a slash too many", 0, 7, "2-1/16 in, if that is what it was"},
+      {"2 /1/8", "\"2 /1/8\" has a slash too many", 0, 6, "2-1/8 in, if that is what it was"},
+      {"3 x 2/2/8 in", "\"2/2/8\" has a slash too many", 4, 5, "2-1/4 in, if that is what it was"},
   });
 }
 
@@ -333,6 +340,15 @@ TEST(ReadRefuses, UnitsThatDoNotAgree) {
       {"2 in x 3 cm", "\"2 in x 3 cm\" mixes inches and metric", 7, 4, "all figures in one of them"},
       {"2 in to 3 cm", "\"2 in to 3 cm\" mixes inches and metric", 8, 4, "all figures in one of them"},
       {"1 ft x 6", "\"1 ft x 6\" does not say the unit of \"6\"", 7, 1, "a unit after each figure"},
+      {"2-3/8 x 60mm",
+       "\"2-3/8\" in \"2-3/8 x 60mm\" has no unit of its own: it can be meant in inches or in mm", 0, 5,
+       "2-3/8 mm, or every figure in inches"},
+      {"60 mm x ⅜", "\"⅜\" in \"60 mm x ⅜\" has no unit of its own: it can be meant in inches or in mm", 8, 1,
+       "⅜ mm, or every figure in inches"},
+      {"1/2 to 2 cm", "\"1/2\" in \"1/2 to 2 cm\" has no unit of its own: it can be meant in inches or in cm",
+       0, 3, "1/2 cm, or every figure in inches"},
+      {"2-3/8 in x 60 mm", "\"2-3/8 in x 60 mm\" mixes inches and metric", 11, 5,
+       "all figures in one of them"},
       {"2 furlongs", "\"furlongs\" is no unit of length", 2, 8, a_unit},
       {"2 in rubbish", "\"rubbish\" is left over in \"2 in rubbish\"", 5, 7, one_measurement},
       {"⅜ in rubbish", "\"rubbish\" is left over in \"⅜ in rubbish\"", 5, 7, one_measurement},
