@@ -93,10 +93,17 @@ std::string Cells::joined(Column column) const {
   return join_list(list(column));
 }
 
-void Cells::complain(Column column, std::string what, std::string expected) {
+Complaint Cells::complaint(Column column, std::string what, std::string expected) const {
   const Heading* heading = header_.heading(column);
-  complaints_.push_back(
-      {heading == nullptr ? std::string() : heading->written, std::move(what), std::move(expected)});
+  return {heading == nullptr ? std::string() : heading->written, std::move(what), std::move(expected)};
+}
+
+void Cells::complain(Column column, std::string what, std::string expected) {
+  complaints_.push_back(complaint(column, std::move(what), std::move(expected)));
+}
+
+void Cells::leave_out(Column column, std::string what, std::string expected) {
+  left_out_.push_back(complaint(column, std::move(what), std::move(expected)));
 }
 
 void Cells::complain(Column column, const Problem& problem) {
@@ -117,6 +124,16 @@ std::string Cells::date(Column column) {
   if (date) return *date;
   complain(column, date.error());
   return {};
+}
+
+void Cells::take_date(Column column, std::string& field) {
+  if (!has(column)) return;
+  const std::string_view text = raw(column);
+  if (const auto whole = incomplete_date(text))
+    leave_out(column, fmt::format("\"{}\" is no whole date", text),
+              fmt::format("the whole date, {}", *whole));
+  else
+    field = date(column);
 }
 
 bool Cells::refuse_date(Column column, std::string_view text) {
@@ -163,7 +180,10 @@ SizeCell Cells::size(Column column, IfNoSize if_no_size) {
   Result<Size> size = read(cell.text, header_.heading(column)->unit);
   if (size) {
     const std::string_view unit = header_.heading(column)->unit;
-    cell.text = size_with_unit(cell.text, !unit.empty() ? unit : rules_.unit == Unit::mm ? "mm" : "in");
+    const bool metric = rules_.unit == Unit::mm;
+    const std::string said = size_with_unit(cell.text, !unit.empty() ? unit : metric ? "mm" : "in");
+    // "2-3/8 x 60" of a metric book is not "2-3/8 x 60 mm".
+    cell.text = !metric || said == cell.text || read_size(said, rules_.unit) ? said : write_said(*size);
     cell.size = std::move(*size);
     return cell;
   }

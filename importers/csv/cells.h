@@ -55,6 +55,8 @@ class Cells {
   std::vector<std::string> list(Column column) const;  // cut at ';', blanks left out
   std::string joined(Column column) const;             // list, '; ' between
   std::string date(Column column);
+  // The same, but a date without its day or month is left out of the row, and `field` stays as it is.
+  void take_date(Column column, std::string& field);
   std::optional<ReadLength> length(Column column);
 
   // Where a cell is no size: refused; kept as text where it is words only ("scrap"); kept where it begins
@@ -70,8 +72,13 @@ class Cells {
   void complain(Column column, const Problem& problem);
   const std::vector<Complaint>& complaints() const { return complaints_; }
 
+  // Of a cell that the row is taken without.
+  void leave_out(Column column, std::string what, std::string expected);
+  const std::vector<Complaint>& left_out() const { return left_out_; }
+
  private:
   Result<Size> read(std::string_view text, std::string_view unit);
+  Complaint complaint(Column column, std::string what, std::string expected) const;
   bool refuse_date(Column column, std::string_view text);
   SizeCell from_sides();
   bool may_be_text(std::string_view text, IfNoSize if_no_size) const;
@@ -79,7 +86,7 @@ class Cells {
   const Header& header_;
   const CsvRow& row_;
   CellRules& rules_;
-  std::vector<Complaint> complaints_;
+  std::vector<Complaint> complaints_, left_out_;
 };
 
 // What a cell's text is in one line.

@@ -131,4 +131,17 @@ Result<std::string> read_date(std::string_view text, DateOrder order) {
   return no_date(text, "is no date");
 }
 
+std::optional<std::string> incomplete_date(std::string_view text) {
+  const std::vector<Part> parts = parts_of(trim(text));
+  const auto year = [](const Part& part) { return part.text.size() == 4 && part.number >= 1000; };
+  const auto month = [](const Part& part) {
+    return part.month > 0 ? part.month : part.text.size() <= 2 && part.number <= 12 ? part.number : 0;
+  };
+  if (parts.size() == 1 && year(parts[0])) return fmt::format("{}-MM-DD", parts[0].number);
+  if (parts.size() != 2 || year(parts[0]) == year(parts[1])) return std::nullopt;
+  const Part &of_year = year(parts[0]) ? parts[0] : parts[1], &other = year(parts[0]) ? parts[1] : parts[0];
+  if (month(other) < 1) return std::nullopt;
+  return fmt::format("{}-{:02}-DD", of_year.number, month(other));
+}
+
 }  // namespace insetbook

@@ -5,6 +5,7 @@
 // said. Years have four digits.
 #pragma once
 
+#include <optional>
 #include <string>
 #include <string_view>
 
@@ -15,5 +16,9 @@ namespace insetbook {
 
 // Blank is blank.
 Result<std::string> read_date(std::string_view text, DateOrder order);
+
+// A year alone or a month of a year ("2024", "May 2023", "2024-06"): how the whole date begins, with letters
+// for what is missing ("2023-05-DD"). Empty for anything else.
+std::optional<std::string> incomplete_date(std::string_view text);
 
 }  // namespace insetbook

@@ -127,7 +127,8 @@ class TablesWriter {
 };
 
 // What is said of a set stands in its first row, what is said of a die in the die's first row: import reads
-// it so. A line that was measured several times has a row for each, the figure that stands first.
+// it so. A line that was measured several times has a row for each, the figure that stands first. Figures
+// that another one took the place of are left out: they would come back as figures to settle once more.
 void TablesWriter::dies(std::string& out) {
   RowOut row(TableKind::dies);
   Statement& line = book_.statement(
@@ -136,7 +137,7 @@ void TablesWriter::dies(std::string& out) {
       "l.figures, l.outline, l.outline_unit, l.note, m.width_nm, m.height_nm, m.unit, m.method, m.mark_nm, "
       "m.measured "
       "FROM die_set s JOIN die d ON d.set_id = s.id JOIN line l ON l.die_id = d.id "
-      "LEFT JOIN measurement m ON m.line_id = l.id "
+      "LEFT JOIN measurement m ON m.line_id = l.id AND m.standing <> 'earlier' "
       // A die with a place or code of its own does not lead its set: the first row's are the set's.
       "ORDER BY s.key, d.code || d.stored_in || d.status <> '', d.rank IS NULL, d.rank, d.key, l.id, "
       "m.standing <> 'current', m.id");

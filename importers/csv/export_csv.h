@@ -3,7 +3,7 @@
 // The five tables of a book into a folder: dies.csv, supplies.csv, samples.csv, elements.csv, tried.csv, with
 // their photographs under photos/. Figures always have their unit. Imported into an empty book they make the
 // same records, as far as the tables have columns for them: settings, own words, notes of sets and dies, and
-// which of several figures of a line was settled on are in JSON only.
+// the earlier figures of a line are in JSON only.
 #pragma once
 
 #include <filesystem>

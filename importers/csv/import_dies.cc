@@ -134,7 +134,8 @@ void DiesImport::read_measurement(Cells& cells, const SizeCell& size, LineRow& l
   const auto mark = cells.length(Column::read_to);
   if (mark && mark->length <= Length())
     cells.complain(Column::read_to, "a figure is not read to the nearest nothing", "1/16 in, 0.5 mm …");
-  const std::string date = cells.date(Column::measured);
+  std::string date;
+  cells.take_date(Column::measured, date);
   if (!size.size) return;
   Measured measured;
   measured.width = size.size->width;
@@ -232,6 +233,7 @@ void DiesImport::read_row(TableFile& file, const CsvRow& row, Cells& cells) {
   if (cells.complaints().empty()) {
     const auto put = put_line(session_.change, line);
     if (put) {
+      session_.tell_left_out(file, row, cells);
       session_.count(file, put->result);
       tell_conflict(file, row, line, *put);
       return;
@@ -239,7 +241,7 @@ void DiesImport::read_row(TableFile& file, const CsvRow& row, Cells& cells) {
     cells.complain(Column::size, put.error());
   }
   session_.lookups.refuse_line(fold(line.set), fold(line.die), line.line, place_of(file, row.number));
-  session_.refuse(file, row, cells.complaints());
+  session_.refuse(file, row, cells);
 }
 
 // A set whose dies are numbered has 1 = the largest. Measured sizes that say otherwise are told, with their

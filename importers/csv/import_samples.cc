@@ -80,7 +80,7 @@ void SamplesImport::take(TableFile& file, const CsvRow& row, Cells& cells) {
   const std::string key = fold(title);
   if (key.empty()) {
     cells.complain(Column::sample, "the row names no sample", "what the card is called");
-    return session_.refuse(file, row, cells.complaints());
+    return session_.refuse(file, row, cells);
   }
   const auto [it, is_new] =
       seen_.emplace(key, Seen{hash_of_row(cells, file.header), place_of(file, row.number)});
@@ -89,7 +89,7 @@ void SamplesImport::take(TableFile& file, const CsvRow& row, Cells& cells) {
     cells.complain(Column::sample,
                    fmt::format("{} has a sample of the same name, with other words", it->second.row),
                    "another name for one of them");
-    return session_.refuse(file, row, cells.complaints());
+    return session_.refuse(file, row, cells);
   }
   const std::string based_on = fold(cells.raw(Column::based_on));
   if (based_on.empty()) return put(file, row, cells, key);
@@ -138,7 +138,7 @@ void SamplesImport::put_waiting(Waiting& waiting) {
 
 void SamplesImport::refuse(TableFile& file, const CsvRow& row, Cells& cells, const std::string& key) {
   session_.samples[key].refused = place_of(file, row.number);
-  session_.refuse(file, row, cells.complaints());
+  session_.refuse(file, row, cells);
 }
 
 void SamplesImport::put(TableFile& file, const CsvRow& row, Cells& cells, const std::string& key) {
@@ -157,11 +157,12 @@ void SamplesImport::put(TableFile& file, const CsvRow& row, Cells& cells, const 
   Session::SampleState& state = session_.samples[key];
   state.id = put->second;
   state.is_new = put->first == PutResult::added;
+  session_.tell_left_out(file, row, cells);
   session_.count(file, put->first);
 }
 
 void SamplesImport::read_fields(const TableFile& file, const CsvRow& row, Cells& cells, SampleRow& sample) {
-  if (cells.has(Column::made)) sample.made = cells.date(Column::made);
+  cells.take_date(Column::made, sample.made);
   read_base(file, row, cells, sample);
   read_scores(cells, sample);
   read_mentions(file, row, cells, sample);

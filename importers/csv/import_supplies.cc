@@ -3,6 +3,8 @@
 // The supplies table: one row is one supply; a stamp set has a row for each image.
 #include <fmt/format.h>
 
+#include <algorithm>
+
 #include "importers/csv/session.h"
 #include "importers/csv/weights.h"
 #include "text/utf8.h"
@@ -23,16 +25,30 @@ SupplyRow on_record(const Session& session, const std::string& key) {
   return known;
 }
 
+// In this column six digits need no # before them. Three do: "246" may be the number of anything.
 std::optional<std::uint32_t> colour_value(Cells& cells) {
   std::string text = fold(cells.raw(Column::colour_value));
   if (text.empty()) return std::nullopt;
-  if (text.front() == '#') text.erase(0, 1);
+  const bool hash = text.front() == '#';
+  if (hash) text.erase(0, 1);
+  if (hash && text.size() == 3) text = {text[0], text[0], text[1], text[1], text[2], text[2]};
   const bool hex = text.size() == 6 && text.find_first_not_of("0123456789abcdef") == std::string::npos;
   if (hex) return static_cast<std::uint32_t>(std::stoul(text, nullptr, 16));
-  cells.complain(Column::colour_value,
-                 fmt::format("\"{}\" is no colour value", cells.name(Column::colour_value)),
-                 "#rrggbb, such as #8aa37b");
+  cells.leave_out(Column::colour_value,
+                  fmt::format("\"{}\" is no colour value", cells.name(Column::colour_value)),
+                  "#rrggbb, such as #8aa37b");
   return std::nullopt;
+}
+
+// What is sold by its length: one figure is its width.
+bool is_length_goods(std::string_view what) {
+  constexpr std::string_view kinds[] = {"ribbon", "tape", "thread", "twine",
+                                        "string", "cord", "lace",   "trim"};
+  const std::string folded = ' ' + fold(what) + ' ';
+  return std::any_of(std::begin(kinds), std::end(kinds), [&](std::string_view one) {
+    return folded.find(fmt::format(" {} ", one)) != std::string::npos ||
+           folded.find(fmt::format(" {}s ", one)) != std::string::npos;
+  });
 }
 
 void read_weight(Session& session, const TableFile& file, const CsvRow& row, Cells& cells,
@@ -54,8 +70,8 @@ void read_plain(Cells& cells, SupplyRow& supply) {
   take(Column::price, supply.price);
   if (cells.has(Column::words)) supply.words = cells.text(Column::words);
   if (cells.has(Column::instead)) supply.instead = cells.text(Column::instead);
-  if (cells.has(Column::from)) supply.from_date = cells.date(Column::from);
-  if (cells.has(Column::until)) supply.until_date = cells.date(Column::until);
+  cells.take_date(Column::from, supply.from_date);
+  cells.take_date(Column::until, supply.until_date);
   if (!supply.from_date.empty() && !supply.until_date.empty() && supply.until_date < supply.from_date)
     cells.complain(Column::until,
                    fmt::format("it ends on {}, before it begins on {}", supply.until_date, supply.from_date),
@@ -73,10 +89,13 @@ class SuppliesImport {
     if (cells.complaints().empty()) read_fields(file, row, cells, supply, key);
     if (cells.complaints().empty()) {
       const auto put = put_supply(session_.change, supply);
-      if (put) return session_.count(file, *put);
+      if (put) {
+        session_.tell_left_out(file, row, cells);
+        return session_.count(file, *put);
+      }
       cells.complain(Column::name, put.error());
     }
-    session_.refuse(file, row, cells.complaints());
+    session_.refuse(file, row, cells);
   }
 
  private:
@@ -105,7 +124,7 @@ class SuppliesImport {
                      "the name in the column colour");
     if (supply.colour_value) check_value(file, row, supply);
     if (cells.has(Column::size) || cells.has(Column::width) || cells.has(Column::height))
-      supply.size = size_of(file, row, cells);
+      supply.size = size_of(file, row, cells, fmt::format("{} {}", supply.kind, supply.name));
     if (cells.has(Column::weight)) read_weight(session_, file, row, cells, supply);
     if (cells.has(Column::thickness)) {
       const auto thickness = cells.length(Column::thickness);
@@ -117,8 +136,13 @@ class SuppliesImport {
   }
 
   // A ribbon or a roll has one figure; it is kept as written.
-  SizeOnRecord size_of(const TableFile& file, const CsvRow& row, Cells& cells) {
+  SizeOnRecord size_of(const TableFile& file, const CsvRow& row, Cells& cells, std::string_view what) {
     const SizeCell cell = cells.size_or_sides(Cells::IfNoSize::keep_text);
+    if (cell.size && cell.size->one_figure && cell.size->shape.empty() && is_length_goods(what)) {
+      SizeOnRecord width;
+      width.text = cell.text;
+      return width;
+    }
     SizeOnRecord size =
         record_size(session_, file, row, cells, cell, cell.size ? cell.size->shape : std::string());
     if (size.width) size.text.clear();

@@ -93,6 +93,17 @@ void Session::refuse(TableFile& file, const CsvRow& row, const std::vector<Compl
   file.refused.push_back({row.begin, row.number, std::move(why)});
 }
 
+void Session::refuse(TableFile& file, const CsvRow& row, const Cells& cells) {
+  std::vector<Complaint> all = cells.complaints();
+  all.insert(all.end(), cells.left_out().begin(), cells.left_out().end());
+  refuse(file, row, all);
+}
+
+void Session::tell_left_out(const TableFile& file, const CsvRow& row, const Cells& cells) {
+  for (const Complaint& one : cells.left_out())
+    report.refused.push_back({file.name, row.number, one.column, one.what, one.expected, true});
+}
+
 void Session::count(TableFile& file, PutResult result) {
   switch (result) {
     case PutResult::added:

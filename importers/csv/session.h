@@ -67,7 +67,11 @@ class Session {
   // are refused.
   void each_row(TableKind kind, const std::function<void(TableFile&, const CsvRow&, Cells&)>& work);
   void refuse(TableFile& file, const CsvRow& row, const std::vector<Complaint>& complaints);
+  // With what would have been left out of it too, so that all of it can be mended at once.
+  void refuse(TableFile& file, const CsvRow& row, const Cells& cells);
   void count(TableFile& file, PutResult result);
+  // Tells which cells the row was taken without.
+  void tell_left_out(const TableFile& file, const CsvRow& row, const Cells& cells);
   void note(std::string text) { report.notes.push_back(std::move(text)); }
   void progress();
 

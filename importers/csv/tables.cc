@@ -17,8 +17,9 @@ using enum TableKind;
 constexpr ColumnRow columns[] = {
     // table, column, name, other headings, value, exported
     {dies, Column::set, "set", "die set; set name; name of set; dies", Value::name},
-    {dies, Column::die, "die", "rank; order; number; no; die number; die name; label; which", Value::name},
-    {dies, Column::line, "line", "edge; line kind; kind of line; kind", Value::name},
+    {dies, Column::die, "die", "rank; order; number; no; die number; die no; die name; label; which",
+     Value::name},
+    {dies, Column::line, "line", "edge; which edge; which line; line kind; kind of line; kind", Value::name},
     {dies, Column::shape, "shape", "form; outline shape", Value::name},
     {dies, Column::size, "size", "measurement; dimensions; measures; opening; inside; size w x h",
      Value::size},
@@ -29,7 +30,7 @@ constexpr ColumnRow columns[] = {
     {dies, Column::unit, "unit", "units; outline unit; unit of outline", Value::name},
     {dies, Column::method, "method", "measured with; measured by; how; how measured; tool", Value::name},
     {dies, Column::read_to, "read to", "step; mark; read to the; precision; nearest", Value::length},
-    {dies, Column::measured, "measured", "date measured; measured on; date", Value::date},
+    {dies, Column::measured, "measured", "date measured; measured on; when measured; date", Value::date},
     {dies, Column::maker, "maker", "made by; manufacturer; brand; company", Value::name},
     {dies, Column::code, "code", "item; item number; item no; article; maker's code; stock number; sku",
      Value::name},
@@ -53,13 +54,14 @@ constexpr ColumnRow columns[] = {
     {supplies, Column::from, "from", "available from; since; had from", Value::date},
     {supplies, Column::until, "until", "available until; till; to; had until", Value::date},
     {supplies, Column::status, "status", "state; current", Value::name},
-    {supplies, Column::have, "have", "owned; in stock; stock; quantity; qty; how many; on hand", Value::name},
+    {supplies, Column::have, "have", "owned; got; in stock; stock; quantity; qty; how many; on hand",
+     Value::name},
     {supplies, Column::cut_by, "cut by", "die; cut with; cut with die; matching die; dies", Value::name},
     {supplies, Column::instead, "instead",
      "in place; substitute; stands in; what stands in; replacement; stand in", Value::text},
     {supplies, Column::stored_in, "stored in",
      "kept in; kept; stored; storage; place; where; where kept; location", Value::name},
-    {supplies, Column::price, "price", "cost; paid", Value::name},
+    {supplies, Column::price, "price", "cost; paid; price each; cost each", Value::name},
     {supplies, Column::note, "note", "notes; remark; remarks; comment; comments", Value::text},
 
     {samples, Column::sample, "sample", "card; title; sample name; card name; card title; name; sample title",
@@ -82,8 +84,8 @@ constexpr ColumnRow columns[] = {
     {samples, Column::based_on, "based on", "after; copy of; from sample", Value::name},
     {samples, Column::note, "note", "notes; remark; remarks; comment; comments", Value::text},
 
-    {elements, Column::sample, "sample", "card; title; sample name; card name; card title; sample title",
-     Value::name},
+    {elements, Column::sample, "sample",
+     "card; which card; title; sample name; card name; card title; sample title", Value::name},
     {elements, Column::element, "element", "piece; layer; element name; piece name; part", Value::name},
     {elements, Column::role, "role", "kind; type; kind of piece; what", Value::name},
     {elements, Column::side, "side", "face; on side; which side", Value::name},
@@ -99,7 +101,7 @@ constexpr ColumnRow columns[] = {
      Value::list},
     {elements, Column::die_set, "die set", "set; dies; set name; cut with set; cut by", Value::name},
     {elements, Column::die, "die", "die number; die name; rank; order; cut with die", Value::name},
-    {elements, Column::line, "line", "edge; die line; line of die", Value::name},
+    {elements, Column::line, "line", "edge; which edge; die line; line of die", Value::name},
     {elements, Column::goes, "goes", "goes on; goes with; placed on; attached to; on", Value::name},
     {elements, Column::sits_in, "sits in", "lies in; goes in; fits in; in; inset in; set in; inside of",
      Value::name, false},
@@ -110,15 +112,18 @@ constexpr ColumnRow columns[] = {
     {elements, Column::note, "note", "notes; remark; remarks; comment; comments", Value::text},
 
     {tried, Column::set, "set", "die set; set name; name of set; dies", Value::name},
-    {tried, Column::die, "die", "rank; order; number; no; die number; die name; label; which", Value::name},
-    {tried, Column::line, "line", "edge; line kind; kind of line; in line", Value::name},
-    {tried, Column::shape, "shape", "panel shape; panel; form", Value::name},
-    {tried, Column::size, "size", "panel size; dimensions; measures; tried size; size tried", Value::size},
+    {tried, Column::die, "die", "rank; order; number; no; die number; die no; die name; label; which",
+     Value::name},
+    {tried, Column::line, "line", "edge; which edge; which line; line kind; kind of line; in line",
+     Value::name},
+    {tried, Column::shape, "shape", "panel shape; form", Value::name},
+    {tried, Column::size, "size", "panel size; panel; dimensions; measures; tried size; size tried",
+     Value::size},
     {tried, Column::width, "width", "w; wide", Value::length, false},
     {tried, Column::height, "height", "h; high; tall; length", Value::length, false},
-    {tried, Column::result, "result", "fit; how it fits; fits; outcome; verdict", Value::name},
+    {tried, Column::result, "result", "fit; how it fits; fits; outcome; verdict; ok", Value::name},
     {tried, Column::date, "date", "tried; tried on; date tried; when; made", Value::date},
-    {tried, Column::sample, "sample", "card; title; sample name; card name; for sample; used in",
+    {tried, Column::sample, "sample", "card; which card; title; sample name; card name; for sample; used in",
      Value::name},
     {tried, Column::note, "note", "notes; remark; remarks; comment; comments", Value::text},
 };
@@ -129,14 +134,14 @@ constexpr ColumnRow refused_column{dies, Column::refused, "refused because", "",
 struct TableRow {
   TableKind kind;
   std::string_view word, one;
-  std::array<Column, 2> needs;  // it cannot be read without them
+  std::array<Column, 3> needs;  // what tells its rows apart: it cannot be read without them
 };
 constexpr std::array<TableRow, table_kinds> tables{{
-    {dies, "dies", "die", {Column::set, Column::die}},
-    {supplies, "supplies", "supply", {Column::name, Column::colour}},  // one of them
-    {samples, "samples", "sample", {Column::sample, Column::sample}},
-    {elements, "elements", "element", {Column::sample, Column::element}},
-    {tried, "tried", "tried", {Column::set, Column::result}},
+    {dies, "dies", "die", {Column::set, Column::die, Column::die}},
+    {supplies, "supplies", "supply", {Column::kind, Column::kind, Column::kind}},  // and a name or a colour
+    {samples, "samples", "sample", {Column::sample, Column::sample, Column::sample}},
+    {elements, "elements", "element", {Column::sample, Column::element, Column::element}},
+    {tried, "tried", "tried", {Column::set, Column::die, Column::result}},
 }};
 
 const TableRow& table_row(TableKind kind) {
@@ -240,14 +245,121 @@ Problem no_table(const std::vector<std::string>& cells) {
   return bad_input(fmt::format("the headings {} are those of no table", first), known_tables());
 }
 
-std::optional<Problem> missing_column(const Header& header) {
-  const TableRow& table = table_row(header.kind);
-  const bool one_is_enough = header.kind == supplies;
-  const bool first = header.has(table.needs[0]), second = header.has(table.needs[1]);
-  if (one_is_enough ? first || second : first && second) return std::nullopt;
-  const Column missing = first ? table.needs[1] : table.needs[0];
-  return bad_input(fmt::format("the table has no column \"{}\"", column_name(header.kind, missing)),
-                   fmt::format("a heading \"{}\"", column_name(header.kind, missing)));
+// A heading "panel" of a table of what was tried is the panel's size, or its shape beside another size.
+void place_panel(Header& header) {
+  const auto panel = std::find_if(header.headings.begin(), header.headings.end(), [](const Heading& one) {
+    return one.column != nullptr && one.column->table == tried && heading_key(one.written) == "panel";
+  });
+  if (panel == header.headings.end()) return;
+  const bool sized = std::any_of(header.headings.begin(), header.headings.end(), [&](const Heading& one) {
+    const Column column = one.column == nullptr ? Column::note : one.column->column;
+    return &one != &*panel && (column == Column::size || column == Column::width || column == Column::height);
+  });
+  if (sized) panel->column = find_column(tried, "shape");
+}
+
+// The headings as those of a table of that kind.
+Header match_headings(const std::vector<std::string>& cells, TableKind kind) {
+  Header header;
+  header.kind = kind;
+  header.place.fill(-1);
+  for (const std::string& cell : cells) header.headings.push_back(match_heading(kind, cell));
+  place_panel(header);
+  for (std::size_t i = 0; i < header.headings.size(); ++i) {
+    const ColumnRow* column = header.headings[i].column;
+    if (column == nullptr) continue;
+    std::int16_t& place = header.place[static_cast<std::size_t>(column->column)];
+    if (place < 0) place = static_cast<std::int16_t>(i);
+  }
+  return header;
+}
+
+std::optional<Problem> said_twice(const Header& header) {
+  for (const Heading& heading : header.headings) {
+    if (heading.column == nullptr) continue;
+    const Heading* first = header.heading(heading.column->column);
+    if (first != &heading)
+      return bad_input(fmt::format("the headings \"{}\" and \"{}\" are both the column \"{}\"",
+                                   first->written, heading.written, heading.column->name),
+                       "one of them, or another heading for the other");
+  }
+  return std::nullopt;
+}
+
+// The columns that tell the rows of the table apart and are not there.
+std::vector<std::string_view> missing_columns(const Header& header) {
+  std::vector<std::string_view> missing;
+  for (const Column column : table_row(header.kind).needs) {
+    const std::string_view name = column_name(header.kind, column);
+    const bool said = std::find(missing.begin(), missing.end(), name) != missing.end();
+    if (!header.has(column) && !said) missing.push_back(name);
+  }
+  if (header.kind == supplies && !header.has(Column::name) && !header.has(Column::colour))
+    missing.push_back(column_name(supplies, Column::name));
+  return missing;
+}
+
+std::string quoted_list(const std::vector<std::string_view>& names) {
+  std::string text;
+  for (const std::string_view name : names) text += fmt::format("{}\"{}\"", text.empty() ? "" : ", ", name);
+  return text;
+}
+
+Problem missing_column(const Header& header, const std::vector<std::string_view>& missing) {
+  const std::string names = quoted_list(missing);
+  const bool one = missing.size() == 1;
+  return bad_input(
+      fmt::format("the table of {} has no column{} {}", table_word(header.kind), one ? "" : "s", names),
+      fmt::format("{} {}", one ? "a heading" : "the headings", names));
+}
+
+// Headings with something in them that the kind of table knows, and those that it does not.
+struct Understood {
+  std::vector<std::string_view> known, unknown;
+};
+Understood understood(const Header& header) {
+  Understood headings;
+  for (const Heading& heading : header.headings) {
+    const bool mark = heading.column != nullptr && heading.column->value == Value::mark;
+    if (heading_key(heading.written).empty() || mark) continue;
+    (heading.column == nullptr ? headings.unknown : headings.known).push_back(heading.written);
+  }
+  return headings;
+}
+
+// The kind that understands most of the headings.
+Header best_match(const std::vector<std::string>& cells, const Header& guessed) {
+  Header best = guessed;
+  for (const TableRow& table : tables) {
+    Header header = match_headings(cells, table.kind);
+    if (understood(header).known.size() > understood(best).known.size()) best = std::move(header);
+  }
+  return best;
+}
+
+// Whether the kind that was recognised is too little sure to read the rows as that.
+bool doubtful(const Header& header, const Header& best) {
+  const Understood headings = understood(header);
+  return headings.known.size() < headings.unknown.size() || !missing_columns(header).empty() ||
+         understood(best).known.size() >= headings.known.size() + 2;
+}
+
+Problem not_sure(const Header& best) {
+  const Understood headings = understood(best);
+  const std::string_view word = table_word(best.kind);
+  std::string what = fmt::format("the kind of table is not certain; as {}, {} {} understood", word,
+                                 quoted_list(headings.known), headings.known.size() == 1 ? "is" : "are");
+  if (!headings.unknown.empty())
+    what += fmt::format(", {} {} not", quoted_list(headings.unknown),
+                        headings.unknown.size() == 1 ? "is" : "are");
+  const auto missing = missing_columns(best);
+  if (!missing.empty()) what += fmt::format("; there is no {}", quoted_list(missing));
+  return bad_input(
+      std::move(what),
+      fmt::format("{}--as {} if it is that, or --as with another kind: dies, supplies, samples, "
+                  "elements, tried",
+                  missing.empty() ? std::string() : fmt::format("a heading {}; ", quoted_list(missing)),
+                  word));
 }
 
 }  // namespace
@@ -299,23 +411,12 @@ const Heading* Header::heading(Column column) const {
 Result<Header> read_header(const std::vector<std::string>& cells, std::optional<TableKind> as) {
   const std::optional<TableKind> kind = as ? as : recognise(cells);
   if (!kind) return failure(no_table(cells));
-  Header header;
-  header.kind = *kind;
-  header.place.fill(-1);
-  for (const std::string& cell : cells) {
-    header.headings.push_back(match_heading(*kind, cell));
-    Heading& heading = header.headings.back();
-    if (heading.column == nullptr) continue;
-    std::int16_t& place = header.place[static_cast<std::size_t>(heading.column->column)];
-    if (place >= 0) {
-      return failure(bad_input(fmt::format("the headings \"{}\" and \"{}\" are both the column \"{}\"",
-                                           header.headings[static_cast<std::size_t>(place)].written,
-                                           heading.written, heading.column->name),
-                               "one of them, or another heading for the other"));
-    }
-    place = static_cast<std::int16_t>(header.headings.size() - 1);
-  }
-  if (auto missing = missing_column(header)) return failure(std::move(*missing));
+  Header header = match_headings(cells, *kind);
+  if (auto missing = missing_columns(header); as && !missing.empty())
+    return failure(missing_column(header, missing));
+  if (!as)
+    if (const Header best = best_match(cells, header); doubtful(header, best)) return failure(not_sure(best));
+  if (auto twice = said_twice(header)) return failure(std::move(*twice));
   return header;
 }
 

@@ -131,8 +131,9 @@ struct Header {
   const Heading* heading(Column column) const;
 };
 
-// Reads a header row. `as`: the kind said outright. A Problem: no table is recognised, a column that the
-// table cannot do without is missing, or two headings mean the same column.
+// Reads a header row. `as`: the kind said outright. A Problem: no table is recognised for certain (fewer than
+// half of the headings are understood, or another kind understands two more), a column that tells the rows
+// apart is missing, or two headings mean the same column.
 Result<Header> read_header(const std::vector<std::string>& cells, std::optional<TableKind> as);
 
 }  // namespace insetbook

@@ -9,7 +9,9 @@
 #include "book/changes.h"
 #include "book/openings.h"
 #include "book/records.h"
+#include "book/settings.h"
 #include "csv/table_book.h"
+#include "importers/csv/export_csv.h"
 #include "importers/csv/import_csv.h"
 #include "measure/write.h"
 
@@ -287,6 +289,199 @@ TEST(ImportTables, PhotographsBesideTheTable) {
   const auto row = sample(book.book, *sample_titled(book.book, "low tide"));
   ASSERT_EQ(row->photos.size(), 1u);
   EXPECT_EQ(row->photos[0].file_name, "low tide.png");
+}
+
+struct NotSure {
+  const char* headings;
+  const char* as;
+  const char* what;
+  const char* expected;
+};
+
+TEST(ImportTables, ATableOfNoCertainKindIsRefusedWhole) {
+  const NotSure cases[] = {
+      {"Name;No.;Which edge;Shape;w;h", "",
+       "the kind of table is not certain; as dies, \"No.\", \"Which edge\", \"Shape\", \"w\", \"h\" are "
+       "understood, "
+       "\"Name\" is not; there is no \"set\"",
+       "a heading \"set\"; --as dies if it is that, or --as with another kind: dies, supplies, samples, "
+       "elements, "
+       "tried"},
+      {"Name;No.;Which edge;Shape;w;h", "dies", "the table of dies has no column \"set\"",
+       "a heading \"set\""},
+      {"set;which;edge;panel;worked;when", "",
+       "the kind of table is not certain; as tried, \"set\", \"which\", \"edge\", \"panel\", \"when\" are "
+       "understood, "
+       "\"worked\" is not; there is no \"result\"",
+       "a heading \"result\"; --as tried if it is that, or --as with another kind: dies, supplies, samples, "
+       "elements, "
+       "tried"},
+      {"set;panel;result", "",
+       "the kind of table is not certain; as tried, \"set\", \"panel\", \"result\" are understood; there is "
+       "no "
+       "\"die\"",
+       "a heading \"die\"; --as tried if it is that, or --as with another kind: dies, supplies, samples, "
+       "elements, "
+       "tried"},
+      {"card;apples;pears;plums", "",
+       "the kind of table is not certain; as samples, \"card\" is understood, \"apples\", \"pears\", "
+       "\"plums\" are not",
+       "--as samples if it is that, or --as with another kind: dies, supplies, samples, elements, tried"},
+      {"name;colour", "supplies", "the table of supplies has no column \"kind\"", "a heading \"kind\""},
+      {"size;note", "elements", "the table of elements has no columns \"sample\", \"element\"",
+       "the headings \"sample\", \"element\""},
+  };
+  for (const NotSure& c : cases) {
+    TableBook book;
+    book.options.as = c.as;
+    const ImportReport report = book.import({{"t.csv", std::string(c.headings) + "\na;b;c;d;e;f\n"}});
+    ASSERT_EQ(report.refused.size(), 1u) << c.headings;
+    EXPECT_EQ(report.refused[0].what, c.what);
+    EXPECT_EQ(report.refused[0].expected, c.expected);
+    EXPECT_THAT(changes(book.book, 10), IsEmpty());
+  }
+}
+
+TEST(ImportTables, TheKindSaidOutrightNeedsNoOtherHeadings) {
+  TableBook book;
+  book.options.as = "samples";
+  const ImportReport report = book.import({{"t.csv", "card,apples,pears,plums\nlow tide,1,2,3\n"}});
+  EXPECT_THAT(counts(report), ElementsAre("t.csv samples +1 ~0 =0 !0"));
+}
+
+TEST(ImportTables, HeadingsAPersonWouldWrite) {
+  TableBook book;
+  const ImportReport report = book.import(
+      {{"dies.csv",
+        "Die set,No.,Which edge,Shape,w,h,When measured\nTidepool,1,cut,rect,3-1/2,4-1/2,2026-01-05\n"},
+       {"tried.csv",
+        "Die set,No,Edge,Panel,OK?,When,Which card\nTidepool,1,cut,2 x 3 in rect,yes,2026-02-01,low tide\n"},
+       {"more.csv", "set,number,panel,size,result\nTidepool,1,rect,3 x 3 in,too tight\n"},
+       {"supplies.csv", "kind,name,got,price each\nribbon,seam ribbon,2,1.50\n"},
+       {"samples.csv", "card\nlow tide\n"},
+       {"elements.csv", "Which card,piece\nlow tide,mat\n"}});
+  EXPECT_THAT(refused(report), IsEmpty());
+  EXPECT_THAT(report.notes, IsEmpty());
+  const auto lines = openings_of_set(book.book, *set_named(book.book, "tidepool"));
+  ASSERT_EQ(lines.size(), 1u);
+  EXPECT_EQ(lines[0].shape_word, "rectangle");
+  EXPECT_EQ(tried_in(book.book, lines[0].line_id).size(), 2u);
+  EXPECT_EQ(tried_in(book.book, lines[0].line_id)[0].sample, "low tide");
+}
+
+TEST(ImportTables, ASideCellThatIsNoneIsLeftOutOfItsRow) {
+  TableBook book;
+  book.options.refused_file = book.folder / "mend.csv";
+  book.import({{"before.csv", "sample,made\nlow tide,2023-05-04\n"}});
+  const ImportReport report = book.import(
+      {{"supplies.csv",
+        "kind,name,colour,colour value,from,until\nink,,kelp,mustard,May 2023,2024\nink,,foam,#246,2024-06,\n"
+        "ink,,sand,mustard,3/4,\n"},
+       {"samples.csv",
+        "sample,made\nlow tide,May 2023\nhigh tide,2024-06\nneap tide,6/2024\nebb,02/03/2026\n"},
+       {"dies.csv", "set,die,shape,size,measured\nA,1,circle,2 in,spring 2024\nA,2,circle,1 in,2024\n"}});
+  EXPECT_THAT(counts(report), ElementsAre("supplies.csv supplies +2 ~0 =0 !1",
+                                          "samples.csv samples +2 ~0 =1 !1", "dies.csv dies +1 ~0 =0 !1"));
+  std::vector<std::string> kept, lost;
+  for (const RefusedRow& row : report.refused)
+    (row.row_kept ? kept : lost)
+        .push_back(fmt::format("{} {} {}: {} / {}", row.file, row.row, row.column, row.what, row.expected));
+  EXPECT_THAT(
+      kept,
+      ElementsAre("dies.csv 3 measured: \"2024\" is no whole date / the whole date, 2024-MM-DD",
+                  "supplies.csv 2 colour value: \"mustard\" is no colour value / #rrggbb, such as #8aa37b",
+                  "supplies.csv 2 from: \"May 2023\" is no whole date / the whole date, 2023-05-DD",
+                  "supplies.csv 2 until: \"2024\" is no whole date / the whole date, 2024-MM-DD",
+                  "supplies.csv 3 from: \"2024-06\" is no whole date / the whole date, 2024-06-DD",
+                  "samples.csv 2 made: \"May 2023\" is no whole date / the whole date, 2023-05-DD",
+                  "samples.csv 3 made: \"2024-06\" is no whole date / the whole date, 2024-06-DD",
+                  "samples.csv 4 made: \"6/2024\" is no whole date / the whole date, 2024-06-DD"));
+  EXPECT_THAT(
+      lost,
+      ElementsAre(
+          "dies.csv 2 measured: \"spring 2024\" is no whole date / a date like 2026-03-02",
+          "supplies.csv 4 from: \"3/4\" is no whole date / a date like 2026-03-02",
+          "supplies.csv 4 colour value: \"mustard\" is no colour value / #rrggbb, such as #8aa37b",
+          "samples.csv 5 made: \"02/03/2026\" can be read two ways / 2026-03-02 or 2026-02-03; --dates dmy "
+          "or --dates mdy says it for all"));
+  EXPECT_EQ(sample(book.book, *sample_titled(book.book, "low tide"))->made, "2023-05-04")
+      << "what is known stays";
+  EXPECT_EQ(sample(book.book, *sample_titled(book.book, "high tide"))->made, "");
+  EXPECT_EQ(contents(book.folder / "mend-samples.csv"),
+            "sample,made,refused because\r\nebb,02/03/2026,\"made: \"\"02/03/2026\"\" can be read two ways; "
+            "wanted: "
+            "2026-03-02 or 2026-02-03; --dates dmy or --dates mdy says it for all\"\r\n")
+      << "rows that were taken are not among the refused ones";
+}
+
+TEST(ImportTables, ADateThatTellsRowsApartMustBeWhole) {
+  TableBook book;
+  const ImportReport report =
+      book.import({{"dies.csv", "set,die,shape,size\nA,1,circle,2 in\n"},
+                   {"tried.csv", "set,die,shape,size,result,date\nA,1,circle,1 in,fits,May 2023\n"}});
+  EXPECT_THAT(refused(report), ElementsAre("2 date: \"May 2023\" is no whole date / a date like 2026-03-02"));
+  EXPECT_FALSE(report.refused[0].row_kept);
+}
+
+TEST(ImportTables, AFractionThatSharesAMetricUnit) {
+  TableBook book;
+  const ImportReport report = book.import({{"dies.csv", "set,die,shape,size\nA,1,rectangle,2-3/8 x 60mm\n"}});
+  EXPECT_THAT(
+      refused(report),
+      ElementsAre(
+          "2 size: \"2-3/8\" in \"2-3/8 x 60mm\" has no unit of its own: it can be meant in inches or "
+          "in mm / 2-3/8 mm, or every figure in inches"));
+}
+
+TEST(ImportTables, OneFigureOfWhatIsSoldByLengthIsNoNews) {
+  TableBook book;
+  const ImportReport report = book.import({{"s.csv",
+                                            "kind,name,size\nribbon,seam,3/8\nwashi tape,waves,15 "
+                                            "mm\nadhesive,red line tape,1/4 in\ntool,bone folder,6 in\n"}});
+  EXPECT_THAT(report.notes, ElementsAre("size of one figure \"6 in\" kept as text (row 5 of s.csv)"));
+}
+
+TEST(ExportTables, FractionsOfAMetricBookComeBackTheSame) {
+  TableBook book;
+  ASSERT_TRUE(set_setting(book.book, "unit", "mm"));
+  book.import({{"samples.csv", "sample\nlow tide\n"},
+               {"elements.csv", "sample,element,size\nlow tide,mat,2-3/8 x 60\nlow tide,strip,40 x 60\n"}});
+  const auto pieces = [](const Book& one) { return elements_of(one, *sample_titled(one, "low tide")); };
+  EXPECT_EQ(pieces(book.book)[0].second.size.width, Length::nm(2'375'000));
+  EXPECT_EQ(pieces(book.book)[1].second.size.text, "40 x 60 mm");
+  ASSERT_TRUE(export_csv(book.book, book.folder / "out"));
+  TableBook other;
+  const ImportReport report =
+      other.import({{"samples.csv", "sample\nlow tide\n"},
+                    {"elements.csv", contents(book.folder / "out" / "elements.csv")}});
+  EXPECT_THAT(refused(report), IsEmpty());
+  EXPECT_EQ(pieces(other.book)[0].second.size, pieces(book.book)[0].second.size);
+}
+
+TEST(ExportTables, EarlierFiguresDoNotComeBackAsConflicts) {
+  TableBook book;
+  book.import({{"dies.csv",
+                "set,die,line,shape,size,measured\nA,1,cut,circle,3 in,2026-01-01\n"
+                "A,2,cut,circle,2 in,2026-01-01\nA,2,cut,circle,2-1/2 in,2026-02-01\n"}});
+  const auto lines = openings_of_set(book.book, *set_named(book.book, "a"));
+  Measured anew;
+  anew.line_id = lines[0].line_id;
+  anew.width = anew.height = Length::inch_fraction(13, 4);
+  anew.method = "ruler";
+  anew.date = "2026-03-01";
+  ASSERT_TRUE(book.book.change("settled", [&](Change& change) -> Result<void> {
+    const auto done = record_measurement(change, anew, true);
+    return done ? Result<void>() : failure(done.error());
+  }));
+  ASSERT_TRUE(export_csv(book.book, book.folder / "out"));
+  TableBook other;
+  const ImportReport report = other.import({{"dies.csv", contents(book.folder / "out" / "dies.csv")}});
+  EXPECT_THAT(refused(report), IsEmpty());
+  EXPECT_THAT(report.notes, ElementsAre(testing::StartsWith("row 4 of dies.csv: A 2, cut was 2 x 2 in")))
+      << "only what was open is open";
+  const auto again = openings_of_set(other.book, *set_named(other.book, "a"));
+  EXPECT_EQ(again[0].width, Length::inch_fraction(13, 4));
+  EXPECT_EQ(measurements_of(other.book, again[0].line_id).size(), 1u);
 }
 
 TEST(ImportTables, RefusedRowsAsATableToMend) {

@@ -36,7 +36,9 @@ std::string figure() {
   return pick({"2-3/8", "3", "1 1/2", "2⅜", "0.75", "4 1/16"});
 }
 std::string size_cell() {
-  return pick({"", " in", " mm", "\""}).insert(0, figure() + " x " + figure());
+  // Fractions do not share a metric unit.
+  if (*rc::gen::inRange(0, 4) == 0) return pick({"3 x 60 mm", "0.75 x 3 mm", "2-3/8 mm x 60 mm"});
+  return pick({"", " in", "\""}).insert(0, figure() + " x " + figure());
 }
 std::string text_cell() {
   return pick({"", "", "plain", "with, comma", "two\nlines", "a \"word\"", "; ;", "½ of it", "shop: corner"});
