@@ -125,10 +125,8 @@ struct MentionIndex {
 };
 
 MentionIndex mention_index(const Says& says) {
-  if (std::holds_alternative<ColourIs>(says))
-    return {"mention_colour", "colour", by_colour};
-  if (std::holds_alternative<SupplyIs>(says))
-    return {"mention_supply", "supply", by_supply};
+  if (std::holds_alternative<ColourIs>(says)) return {"mention_colour", "colour", by_colour};
+  if (std::holds_alternative<SupplyIs>(says)) return {"mention_supply", "supply", by_supply};
   return {"mention_term", "term", by_term};
 }
 

@@ -26,22 +26,23 @@ enum class ProblemKind {
 
 // Where it went wrong. Only what is known is set.
 struct Place {
-  std::string file;                // as the person named it
-  int row = 0;                     // 1 = the first row of the file (the header row), 0 = not a row
-  std::string column;              // the header of the cell
-  std::string text;                // the text that could not be read, whole
-  std::optional<std::size_t> at;   // in `text`, counted in characters (code points) from 0
-  std::size_t length = 0;          // how many characters are meant, 0 = only the point
+  std::string file;               // as the person named it
+  int row = 0;                    // 1 = the first row of the file (the header row), 0 = not a row
+  std::string column;             // the header of the cell
+  std::string text;               // the text that could not be read, whole
+  std::optional<std::size_t> at;  // in `text`, counted in characters (code points) from 0
+  std::size_t length = 0;         // how many characters are meant, 0 = only the point
 
   bool operator==(const Place&) const = default;
 };
 
 struct Problem {
   ProblemKind kind = ProblemKind::bad_input;
-  std::string what;                     // one sentence without a full stop; quotes the text it is about
+  std::string what;  // one sentence without a full stop; quotes the text it is about
   Place where;
-  std::string expected;                 // what would be right, or what to do; may be empty
-  std::vector<std::string> candidates;  // names that would be accepted in place of an ambiguous or unknown one
+  std::string expected;  // what would be right, or what to do; may be empty
+  std::vector<std::string>
+      candidates;  // names that would be accepted in place of an ambiguous or unknown one
 
   bool operator==(const Problem&) const = default;
 };
@@ -49,6 +50,8 @@ struct Problem {
 template <class T>
 using Result = tl::expected<T, Problem>;
 
-inline tl::unexpected<Problem> failure(Problem problem) { return tl::unexpected<Problem>(std::move(problem)); }
+inline tl::unexpected<Problem> failure(Problem problem) {
+  return tl::unexpected<Problem>(std::move(problem));
+}
 
 }  // namespace insetbook

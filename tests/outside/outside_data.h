@@ -1,7 +1,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 //
-// Where the published data is that whole-file checks read: the folder that INSETBOOK_OUTSIDE names, else ../shared/outside beside
-// the project. Empty where it is not there: the test then reports itself as skipped, never as passed.
+// Where the published data is that whole-file checks read: the folder that INSETBOOK_OUTSIDE names, else
+// ../shared/outside beside the project. Empty where it is not there: the test then reports itself as skipped,
+// never as passed.
 #pragma once
 
 #include <cstdlib>
