@@ -72,6 +72,7 @@ void tidy(Node& node) {
 // A piece while it is being read.
 struct Part {
   Node node;
+  std::optional<Constraint> also;  // the same word as a role, or as a material
   FieldName of = FieldName::text;
   bool head = false;
   bool excluded = false;
@@ -87,6 +88,7 @@ struct OpenPiece {
   bool outright = false;           // with:( … )
   bool unsure = false;
   std::optional<int> at_most;  // count
+  bool exactly = false;        // count: no more than at_most and no fewer
   std::string unsure_word;
   Span unsure_span;
 
@@ -300,35 +302,83 @@ class Binder {
       return is_property(part.of) && part.of == piece.parts.front().of && !part.excluded;
     });
     if (properties && !piece.outright) {
-      for (Part& part : piece.parts) slot.nodes.push_back(std::move(part.node));
+      for (Part& part : piece.parts) {
+        std::vector<Node> as_role;
+        if (part.also) as_role.push_back(one(std::move(*part.also)));
+        if (as_role.empty())
+          slot.nodes.push_back(std::move(part.node));
+        else
+          slot.nodes.push_back(
+              choice(std::move(part.node), with_children(Node::Kind::piece, std::move(as_role))));
+      }
       return;
     }
     tell_paper_from_ink(piece);
+    const bool alone = piece.parts.size() == 1;
+    std::optional<Node> second = read_the_other_way(piece);
+    Node node = piece_of(std::move(piece.parts));
+    if (second) node = choice(std::move(node), std::move(*second));
+    if (piece.unsure && alone)
+      node = choice(std::move(node),
+                    one(constraint_of(text_, piece.unsure_span, WordsAre{{piece.unsure_word}, false}, "")));
+    slot.nodes.push_back(std::move(node));
+    if (piece.exactly && piece.at_most)
+      forbid_others(slot, *piece.at_most);
+    else if (piece.at_most)
+      forbid_more(slot, *piece.at_most);
+  }
+
+  static Node piece_of(std::vector<Part> parts) {
     std::vector<Node> children;
-    for (Part& part : piece.parts) {
+    for (Part& part : parts) {
       if (part.excluded)
         exclude(std::move(part.node), children);
       else
         children.push_back(std::move(part.node));
     }
-    const bool alone = children.size() == 1;
-    Node node = with_children(Node::Kind::piece, std::move(children));
-    if (piece.unsure && alone)
-      node = choice(std::move(node),
-                    one(constraint_of(text_, piece.unsure_span, WordsAre{{piece.unsure_word}, false}, "")));
-    slot.nodes.push_back(std::move(node));
-    if (piece.at_most) forbid_more(level, slot.nodes.back(), *piece.at_most);
+    return with_children(Node::Kind::piece, std::move(children));
+  }
+
+  // "sage ribbon": a piece of ribbon, or one whose role is ribbon. Beside a shape or a role a material stays
+  // one.
+  static std::optional<Node> read_the_other_way(const OpenPiece& piece) {
+    if (piece.outright) return std::nullopt;
+    const auto both = std::ranges::find_if(
+        piece.parts, [](const Part& part) { return part.also.has_value() && !part.excluded; });
+    if (both == piece.parts.end() || (both->of == FieldName::material && piece.has_head()))
+      return std::nullopt;
+    std::vector<Part> parts = piece.parts;
+    Part& read = parts[static_cast<std::size_t>(both - piece.parts.begin())];
+    read.node = one(*both->also);
+    if (parts.size() == 1 && both->of == FieldName::role) return read.node;  // a material alone: any piece's
+    return piece_of(std::move(parts));
+  }
+
+  static void raise_count(Node& node, int least) {
+    for (Node& child : node.children) {
+      raise_count(child, least);
+      if (child.kind != Node::Kind::one) continue;
+      if (auto* count = std::get_if<CountIs>(&child.constraint.front().says)) {
+        count->least = least;
+        child.constraint.front().means = in_words(child.constraint.front().says);
+      }
+    }
   }
 
   // "at most two circles": no three.
-  static void forbid_more(Level& level, Node& node, int at_most) {
-    for (Node& child : node.children)
-      if (child.kind == Node::Kind::one)
-        if (auto* count = std::get_if<CountIs>(&child.constraint.front().says)) {
-          count->least = at_most + 1;
-          child.constraint.front().means = in_words(child.constraint.front().says);
-        }
-    level.slots[level.slots.size() - 1].excluded = !level.slots[level.slots.size() - 1].excluded;
+  static void forbid_more(Slot& slot, int at_most) {
+    raise_count(slot.nodes.back(), at_most + 1);
+    slot.excluded = !slot.excluded;
+  }
+
+  // "exactly two circles": two, and no three.
+  static void forbid_others(Slot& slot, int count) {
+    std::vector<Node> both;
+    both.push_back(slot.nodes.back());
+    Node more = slot.nodes.back();
+    raise_count(more, count + 1);
+    exclude(std::move(more), both);
+    slot.nodes.back() = with_children(Node::Kind::all, std::move(both));
   }
 
   // "white circle stamped in navy": where an ink was said, a plain colour is the paper's.
@@ -369,6 +419,7 @@ class Binder {
       piece.unsure_word = item.word;
       piece.unsure_span = item.span;
     }
+    part.also = std::move(item.also);
     part.node = offered(std::move(item.offered));
     piece.parts.push_back(std::move(part));
     level.pending = Pending::nothing;
@@ -772,7 +823,9 @@ class Binder {
     Item& item = items_[place];
     const std::size_t head = head_after(place);
     const bool x = fold(std::string_view(item.word)).ends_with("x");
-    if (head != none_yet && item.whole && (x || is_plural(items_[head]))) return count(level, place);
+    if (head != none_yet && item.whole &&
+        (x || is_plural(items_[head]) || (item.exactly && item.number == 1)))
+      return count(level, place);
     const bool related =
         !item.offered.empty() && std::get<SizeIs>(item.offered.front().says).relation != Relation::exact;
     const bool beside_head = (head == place + 1) ||
@@ -816,6 +869,8 @@ class Binder {
     if (!item.offered.empty()) relation = std::get<SizeIs>(item.offered.front().says).relation;
     int least = item.number;
     std::optional<int> at_most;
+    if (item.exactly) at_most = least;
+    const bool exactly = item.exactly;
     if (relation == Relation::over) ++least;
     if (relation == Relation::at_most) at_most = least;
     if (relation == Relation::under) at_most = least - 1;
@@ -827,6 +882,7 @@ class Binder {
     level.pending = Pending::nothing;
     add_part(level, item);
     if (at_most) level.piece->at_most = at_most;
+    level.piece->exactly = exactly;
   }
 
   void ignore(const Item& item, std::string why) {

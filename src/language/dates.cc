@@ -167,8 +167,9 @@ class Reader {
 
   std::optional<FoundPeriod> relative(std::size_t at) const {
     if (!today_) return std::nullopt;
-    if (at == 0 && word(0) == "today") return relative_found(1, {iso(*today_), iso(*today_)});
-    if (at == 0 && word(0) == "yesterday") {
+    if (at == 0 && (word(0) == "today" || word(0) == "todays"))
+      return relative_found(1, {iso(*today_), iso(*today_)});
+    if (at == 0 && (word(0) == "yesterday" || word(0) == "yesterdays")) {
       const std::string day_before = day_after(iso(*today_), -1);
       return relative_found(1, {day_before, day_before});
     }
@@ -210,12 +211,13 @@ class Reader {
   }
 
   std::optional<FoundPeriod> unit_said(std::size_t at, bool last) const {
-    const std::string_view what = word(at + 1);
+    const std::string_view what = word(at + 1);  // "last year's", folded, is "last years"
     const year_month now = today_->year() / today_->month();
-    if (what == "year")
+    if (what == "year" || what == "years")
       return relative_found(at + 2, whole_year(last ? today_->year() - years(1) : today_->year()));
-    if (what == "month") return relative_found(at + 2, whole_months(last ? now - months(1) : now, 1));
-    if (what == "week") {
+    if (what == "month" || what == "months")
+      return relative_found(at + 2, whole_months(last ? now - months(1) : now, 1));
+    if (what == "week" || what == "weeks") {
       const sys_days monday =
           sys_days(*today_) -
           std::chrono::days((std::chrono::weekday(sys_days(*today_)).iso_encoding() - 1) + (last ? 7 : 0));

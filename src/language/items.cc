@@ -54,6 +54,7 @@ class Itemiser {
     for (Seen& it : seen) take(it);
     bind_neighbours();
     settle_uses();
+    offer_as_text();
     return std::move(out_);
   }
 
@@ -79,8 +80,10 @@ class Itemiser {
     Item& item = add(Item::Kind::says, it);
     item.of = about(says);
     item.by = it.by;
+    item.term = it.as == As::term;
     item.unsure = it.as == As::term && !it.terms.empty() && it.terms.front().likelihood < surely_a_term;
     item.offered.push_back(constraint_of(text_, it.span, std::move(says), it.means));
+    if (it.also) item.also = constraint_of(text_, it.span, *it.also, it.also_means);
     // "easel card": the label has the card in it.
     const bool of_card = it.word.ends_with(" card") || it.word.ends_with(" cards");
     if (it.as == As::term && of_card && !says_of_piece(item)) add(Item::Kind::card, it);
@@ -208,6 +211,7 @@ class Itemiser {
         Item& item = add(Item::Kind::number, it);
         item.number = it.number;
         item.whole = it.whole;
+        item.exactly = it.exactly;
         if (it.says) item.offered.push_back(constraint_of(text_, it.span, *it.says, ""));
         return;
       }
@@ -233,6 +237,7 @@ class Itemiser {
         for (Constraint& each : item.offered) first.offered.push_back(std::move(each));
         first.span.end = item.span.end;
         first.unsure = false;
+        first.also.reset();
         or_before = false;
         continue;
       }
@@ -340,6 +345,40 @@ class Itemiser {
   static bool goes_with_piece(const std::vector<Item>& items, std::size_t i) {
     return i + 1 < items.size() && (head_ahead(items, i + 1) || items[i + 1].kind == Item::Kind::group) &&
            (items[i].word != "inside" || items[i + 1].article);
+  }
+
+  // A trade word that stands alone, or only beside words that are no terms, may as well be a plain word of a
+  // title or a note ("window"); a word that more often is no term is one wherever it is said of the sample.
+  void offer_as_text() {
+    const auto is_says = [](const Item& item) { return item.kind == Item::Kind::says; };
+    const auto is_text = [](const Item& item) { return item.of == FieldName::text; };
+    const auto is_exclusion = [](const Item& item) { return item.kind == Item::Kind::excludes; };
+    std::vector<Item>& items = out_.items;
+    const bool excluded = std::ranges::any_of(items, is_exclusion);
+    const auto others = std::ranges::count_if(items, [&](const Item& item) {
+      return item.kind == Item::Kind::number || (is_says(item) && !is_text(item));
+    });
+    for (Item& item : items) {
+      if (!is_says(item) || is_text(item) || !item.term || item.field || item.offered.size() != 1) continue;
+      const bool alone = others == 1 && !excluded;
+      const bool one_word = item.word.find(' ') == std::string::npos;
+      if (alone && one_word && item.of == FieldName::role) item.unsure = true;
+      const bool trade_word =
+          item.of == FieldName::technique || item.of == FieldName::material || item.of == FieldName::feature;
+      const bool of_sample = !says_of_piece(item) && item.of != FieldName::closed;
+      if ((alone && trade_word && (one_word || item.unsure)) || (of_sample && item.unsure))
+        item.offered.push_back(constraint_of(text_, item.span, words_of(item.word), ""));
+    }
+  }
+
+  static WordsAre words_of(std::string_view folded) {
+    WordsAre words;
+    while (!folded.empty()) {
+      const std::size_t end = std::min(folded.find(' '), folded.size());
+      if (end > 0) words.words.emplace_back(folded.substr(0, end));
+      folded.remove_prefix(std::min(end + 1, folded.size()));
+    }
+    return words;
   }
 
   void settle_preposition(Item& item, std::vector<Item>& settled) {

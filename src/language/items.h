@@ -5,6 +5,7 @@
 // with "or" between them become one item; a bracket around one item falls away.
 #pragma once
 
+#include <optional>
 #include <string>
 #include <string_view>
 #include <vector>
@@ -38,6 +39,9 @@ struct Item {
   bool by = false;                      // a die after "from" or "in"
   bool dash = false, outright = false;  // excludes
   bool unsure = false;                  // a word that more often is no term: looked for as text as well
+  bool term = false;                    // of a vocabulary
+  bool exactly = false;                 // number: "exactly", "only" or "just" stood before it
+  std::optional<Constraint> also;       // says: the same word as a role, or as a material
   bool whole = false;                   // number: may be a count
   int number = 0;
   Span span;

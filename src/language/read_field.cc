@@ -105,10 +105,15 @@ std::size_t Recogniser::glued_run(std::size_t at) const {
 }
 
 Result<void> Recogniser::fields(std::size_t at, std::vector<Seen>& out) {
-  if (!is_mark(at + 1, ":") || !pieces_[at + 1].glued || pieces_[at].hyphen) return {};
-  const std::string& name = pieces_[at].folded;
+  // "based on:" is the one field of two words.
+  const bool based_on = is_word(at, "based") && is_word(at + 1, "on");
+  const std::size_t colon = at + (based_on ? 2 : 1);
+  if (!is_mark(colon, ":") || !pieces_[colon].glued || pieces_[at].hyphen) return {};
+  if (at > 0 && is_word(at, "on") && is_word(at - 1, "based")) return {};
+  const std::string name =
+      based_on || pieces_[at].folded == "based on" ? std::string("based") : pieces_[at].folded;
   if (name.front() >= '0' && name.front() <= '9') return {};
-  const std::size_t value = at + 2;
+  const std::size_t value = colon + 1;
   const Field* named = field_named(name);
   if (!named) {
     if (value < pieces_.size() && pieces_[value].glued)
@@ -120,7 +125,7 @@ Result<void> Recogniser::fields(std::size_t at, std::vector<Seen>& out) {
       (pieces_[value].kind == Piece::Kind::mark && !is_mark(value, "(") && !is_mark(value, "<") &&
        !is_mark(value, ">") && !is_mark(value, "<=") && !is_mark(value, ">=") && !is_mark(value, "~") &&
        !is_mark(value, "=") && !is_mark(value, "."));
-  if (missing) return failure(no_value(text_, span_of(at, at + 2), *named));
+  if (missing) return failure(no_value(text_, span_of(at, value), *named));
   if (is_mark(value, "(")) {
     Seen group =
         seen(named->kind == FieldKind::group ? As::group : As::filler, at, value, priority_of::field);
@@ -129,7 +134,7 @@ Result<void> Recogniser::fields(std::size_t at, std::vector<Seen>& out) {
     out.push_back(std::move(group));
     return {};
   }
-  if (named->kind == FieldKind::group) return failure(no_value(text_, span_of(at, at + 2), *named));
+  if (named->kind == FieldKind::group) return failure(no_value(text_, span_of(at, value), *named));
   const std::size_t before = out.size();
   if (const Result<void> read = field_value(*named, value, out); !read) return read;
   for (std::size_t i = before; i < out.size(); ++i) {

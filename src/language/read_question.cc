@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "language/read_question.h"
 
+#include <algorithm>
+#include <optional>
 #include <utility>
 #include <variant>
 
@@ -22,6 +24,38 @@ Problem too_long(std::size_t bytes) {
   problem.what = "the question is " + std::to_string(bytes) + " bytes long";
   problem.expected = "at most 65536 bytes";
   return problem;
+}
+
+// Or a figure; what is not ASCII counts as one.
+bool has_a_letter(std::string_view folded) {
+  return std::ranges::any_of(folded, [](char c) {
+    return (c >= 'a' && c <= 'z') || (c >= '0' && c <= '9') || static_cast<unsigned char>(c) >= 0x80;
+  });
+}
+
+// Brackets that do not close or did not open, and a text of marks only.
+std::optional<Problem> cannot_be_asked(std::string_view text, const std::vector<Piece>& pieces) {
+  std::vector<Span> open;
+  bool words = pieces.empty();
+  for (const Piece& piece : pieces) {
+    if (piece.kind != Piece::Kind::mark) {
+      words = words || piece.kind == Piece::Kind::phrase || has_a_letter(piece.folded);
+    } else if (piece.folded == "(") {
+      open.push_back(piece.span);
+    } else if (piece.folded == ")") {
+      if (open.empty())
+        return problem_at(text, piece.span, "a bracket ends here and does not begin",
+                          "a ( where the group begins");
+      open.pop_back();
+    }
+  }
+  if (!open.empty())
+    return problem_at(text, open.back(), "a bracket begins here and does not end",
+                      "a ) where the group ends");
+  if (!words)
+    return problem_at(text, {pieces.front().span.begin, pieces.back().span.end}, "nothing is asked",
+                      "words, a size or a field, as in shape:circle");
+  return std::nullopt;
 }
 
 // Words only, which are looked for in titles as well.
@@ -65,6 +99,7 @@ Result<Question> read_question(std::string_view text, const ReadingContext& cont
   if (text.size() > longest_question) return failure(too_long(text.size()));
   const Result<std::vector<Piece>> pieces = split(text, {0, text.size()});
   if (!pieces) return failure(pieces.error());
+  if (auto problem = cannot_be_asked(text, *pieces)) return failure(std::move(*problem));
   if (auto other = hand_over(text, *pieces, context.vocabulary, context.unit)) return std::move(*other);
   Recogniser recogniser(text, *pieces, context);
   Result<std::vector<Seen>> seen = cover(*pieces, recogniser);

@@ -16,6 +16,7 @@ namespace insetbook {
 namespace {
 
 constexpr std::size_t longest_name = 8;
+constexpr std::size_t longest_title = 16;  // pieces, marks among them
 
 }  // namespace
 
@@ -97,6 +98,10 @@ Result<std::vector<Seen>> Recogniser::offers(std::size_t at) {
   std::vector<Seen> out;
   const Piece& piece = pieces_[at];
   if (piece.kind == Piece::Kind::phrase) {
+    if (piece.folded == "based on") {
+      if (const Result<void> read = fields(at, out); !read) return failure(read.error());
+      if (!out.empty()) return out;
+    }
     Seen phrase = seen(As::phrase, at, at + 1, priority_of::field);
     phrase.word = piece.folded;
     out.push_back(std::move(phrase));
@@ -109,6 +114,7 @@ Result<std::vector<Seen>> Recogniser::offers(std::size_t at) {
   if (const Result<void> read = fields(at, said_as_fields); !read) return failure(read.error());
   if (!said_as_fields.empty()) return said_as_fields;  // what is said outright is never read otherwise
   terms(at, out);
+  based_on(at, out);
   dies(at, out);
   names(at, out);
   closed_sizes(at, out);
@@ -116,6 +122,15 @@ Result<std::vector<Seen>> Recogniser::offers(std::size_t at) {
   nothing_recorded(at, out);
   sides(at, out);
   return out;
+}
+
+// "no. 2", "nr 2": an order, where no unit makes the number a size.
+bool Recogniser::is_order(std::size_t at) const {
+  if (!is_word(at, "no") && !is_word(at, "nr") && !is_word(at, "number")) return false;
+  const std::size_t figure = at + (is_mark(at + 1, ".") ? 2 : 1);
+  if (figure >= pieces_.size() || !plain_number(pieces_[figure].folded)) return false;
+  const auto measured = measurement(figure);
+  return !measured || measured->bare;
 }
 
 void Recogniser::small_words(std::size_t at, std::vector<Seen>& out) const {
@@ -132,13 +147,17 @@ void Recogniser::small_words(std::size_t at, std::vector<Seen>& out) const {
     out.push_back(std::move(mark));
     return;
   }
+  if (is_order(at)) {
+    const std::size_t last = at + (is_mark(at + 1, ".") ? 2 : 1);
+    out.push_back(seen(As::filler, at, last, priority_of::small_word));
+  }
   const std::size_t most = run_of_words(at, longest_small_word);
   std::string said;
   for (std::size_t count = 1; count <= most; ++count) {
     if (count > 1) said += ' ';
     said += pieces_[at + count - 1].folded;
     const SmallWord* found = small_word(said);
-    if (!found) continue;
+    if (!found || (found->as == As::excludes && is_order(at + count - 1))) continue;
     Seen word = seen(found->as, at, at + count, priority_of::small_word);
     word.word = said;
     word.outright = said.ends_with("no") || said == "neither" || said == "nor";
@@ -211,6 +230,30 @@ void Recogniser::names(std::size_t at, std::vector<Seen>& out) {
   }
 }
 
+// "based on harbour easel", "based on \"harbour easel\"": the longest title that stands there, with its
+// marks.
+void Recogniser::based_on(std::size_t at, std::vector<Seen>& out) {
+  if (!is_word(at, "based") || (!is_word(at + 1, "on") && !is_word(at + 1, "upon"))) return;
+  const auto offer = [&](std::size_t last, const std::string& title) {
+    for (const NamedRecord& record : exactly(title)) {
+      if (record.kind != NameKind::sample) continue;
+      Seen it = seen(As::says, at, last, priority_of::field);
+      it.says = BasedOn{record.id, record.name};
+      it.word = title;
+      out.push_back(std::move(it));
+      return true;
+    }
+    return false;
+  };
+  const std::size_t plain = at + 2;
+  for (const std::size_t begins : {plain, skip(plain, {"the", "my"})}) {
+    if (begins >= pieces_.size()) return;
+    if (pieces_[begins].kind == Piece::Kind::phrase && offer(begins + 1, pieces_[begins].folded)) return;
+    for (std::size_t last = std::min(begins + longest_title, pieces_.size()); last > begins; --last)
+      if (offer(last, fold(typed(begins, last)))) return;
+  }
+}
+
 void Recogniser::closed_sizes(std::size_t at, std::vector<Seen>& out) const {
   const std::string& word = pieces_[at].folded;
   const auto add = [&](ClosedSizeIs closed, std::size_t last) {
@@ -232,7 +275,9 @@ void Recogniser::closed_sizes(std::size_t at, std::vector<Seen>& out) const {
     return;
   }
   const PaperName* paper = paper_named(word);
-  if (!paper || is_word(at + 1, "envelope") || is_word(at + 1, "envelopes") || is_word(at + 1, "sheet"))
+  const bool of_envelope = at > 0 && (is_word(at - 1, "envelope") || is_word(at - 1, "envelopes"));
+  if (!paper || of_envelope || is_word(at + 1, "envelope") || is_word(at + 1, "envelopes") ||
+      is_word(at + 1, "sheet"))
     return;
   SizeIs size;
   size.one_figure = false;

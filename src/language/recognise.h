@@ -40,10 +40,12 @@ class Recogniser {
   Seen seen(As as, std::size_t first, std::size_t last, int priority) const;
   Span span_of(std::size_t first, std::size_t last) const;
   std::string_view typed(std::size_t first, std::size_t last) const;
+  bool is_order(std::size_t at) const;
   std::size_t skip(std::size_t at, std::initializer_list<std::string_view> list) const;
   void small_words(std::size_t at, std::vector<Seen>& out) const;
   void terms(std::size_t at, std::vector<Seen>& out);
   void names(std::size_t at, std::vector<Seen>& out);
+  void based_on(std::size_t at, std::vector<Seen>& out);
   void closed_sizes(std::size_t at, std::vector<Seen>& out) const;
   void dates(std::size_t at, std::vector<Seen>& out) const;
   void nothing_recorded(std::size_t at, std::vector<Seen>& out) const;

@@ -58,7 +58,7 @@ void Recogniser::label_behind(DieSaid& said, const NamedRecord& set) {
   std::size_t label = said.last;
   const bool after_comma = is_mark(label, ",");
   if (after_comma || is_mark(label, "#")) ++label;
-  label = skip(label, {"die", "no", "number"});
+  label = skip(label, {"die", "no", "nr", "number"});
   if (is_mark(label, ".")) ++label;
   const std::vector<std::string> behind = word_list(label, 5);
   if (const auto order = order_at(behind); order && order->by_size) {
@@ -79,7 +79,9 @@ void Recogniser::label_behind(DieSaid& said, const NamedRecord& set) {
     }
   }
   if (most == 0) return;
-  if (const auto number = plain_number(pieces_[label].folded)) {
+  std::string_view figure = pieces_[label].folded;
+  if (figure.starts_with('#')) figure.remove_prefix(1);
+  if (const auto number = plain_number(figure)) {
     choose_die(said, set, *number, false);
     said.die.said = set.name + " " + std::to_string(*number);
     said.last = label + 1;

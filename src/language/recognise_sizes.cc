@@ -69,6 +69,8 @@ constexpr RelationWords relations[] = {
     {"exactly", Relation::exact},
     {"precisely", Relation::exact},
     {"exact", Relation::exact},
+    {"only", Relation::exact},
+    {"just", Relation::exact},
     {"=", Relation::exact},
 };
 
@@ -176,11 +178,15 @@ constexpr std::string_view less_words[] = {"less", "smaller", "under", "below", 
 
 // "wide", "in height": which way round the size is; where that ends.
 std::size_t Recogniser::way_round_behind(std::size_t at, SizeIs& size) const {
+  // "13 in long": the longer side, whichever that is.
+  const bool of_card = is_word(at + 1, "card") || is_word(at + 1, "cards");
+  if (is_word(at, "long") && !of_card) return at + 1;
+  if (is_word(at, "in") && is_word(at + 1, "length")) return at + 2;
   const bool wide = is_word(at, "wide") || (is_word(at, "in") && is_word(at + 1, "width"));
   const bool tall =
       is_word(at, "tall") || is_word(at, "high") || (is_word(at, "in") && is_word(at + 1, "height"));
   // "2 x 3 in tall card": the card is.
-  if ((!wide && !tall) || is_word(at + 1, "card") || is_word(at + 1, "cards")) return at;
+  if ((!wide && !tall) || of_card) return at;
   if (size.one_figure)
     size.height = tall;
   else if ((tall && size.low > size.second) || (wide && size.low < size.second))
@@ -271,6 +277,7 @@ void Recogniser::sizes(std::size_t at, std::vector<Seen>& out) const {
     const auto value = small_number(word.ends_with("x") ? word.substr(0, word.size() - 1) : word);
     size.whole = value.has_value() && found->size.relation != Relation::between;
     size.number = value.value_or(0);
+    size.exactly = related && relation == Relation::exact;
     if (!related) size.weight = word.size() == 4 && !value ? 0 : 1;  // "2023" is no size
   }
   out.push_back(std::move(size));

@@ -106,7 +106,18 @@ void Recogniser::resolve(Seen& it) {
   const TermMatch taken = it.terms.front();
   resolve_term(it, taken);
   if (!it.says) return;
+  const bool role = taken.vocabulary == VocabularyName::role;
+  if (role || taken.vocabulary == VocabularyName::material) {
+    const auto second = std::ranges::find(it.terms, role ? VocabularyName::material : VocabularyName::role,
+                                          &TermMatch::vocabulary);
+    if (second != it.terms.end()) {
+      it.also =
+          says_of_term(second->vocabulary, with_narrower(second->vocabulary, second->id), second->label);
+      it.also_means = std::string(vocabulary_word(second->vocabulary)) + " " + second->label;
+    }
+  }
   for (const TermMatch& other : it.terms) {
+    if (it.also) break;
     if (&other == &it.terms.front() || other.vocabulary == VocabularyName::colour_word) continue;
     it.other.push_back({std::string(text_.substr(it.span.begin, it.span.end - it.span.begin)),
                         std::string(vocabulary_word(taken.vocabulary)) + " " + taken.label,

@@ -65,9 +65,12 @@ struct Seen {
   std::vector<TermMatch> terms;    // term: the meanings, likeliest first
   std::vector<NamedRecord> named;  // named, like
   std::optional<Says> says;
+  std::optional<Says> also;  // term: the other of role and material, where the word is both
+  std::string also_means;
   std::string means;  // how it was read, where the says does not tell all
   bool bare = false;  // number, size: no unit was said
   int number = 0;
+  bool exactly = false;   // number: "exactly", "only" or "just" stood before it
   bool whole = true;      // number: may be a count ("two"), not only a size ("2.5")
   bool field = false;     // said as a field
   bool dash = false;      // excludes: a minus sign
