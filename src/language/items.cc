@@ -347,8 +347,9 @@ class Itemiser {
            (items[i].word != "inside" || items[i + 1].article);
   }
 
-  // A trade word that stands alone, or only beside words that are no terms, may as well be a plain word of a
-  // title or a note ("window"); a word that more often is no term is one wherever it is said of the sample.
+  // A feature, material or role that stands alone, or only beside words that are no terms, may as well be a
+  // plain word of a title or a note ("window"); a word that more often is no term is one wherever it is said
+  // of the sample.
   void offer_as_text() {
     const auto is_says = [](const Item& item) { return item.kind == Item::Kind::says; };
     const auto is_text = [](const Item& item) { return item.of == FieldName::text; };
@@ -363,8 +364,8 @@ class Itemiser {
       const bool alone = others == 1 && !excluded;
       const bool one_word = item.word.find(' ') == std::string::npos;
       if (alone && one_word && item.of == FieldName::role) item.unsure = true;
-      const bool trade_word =
-          item.of == FieldName::technique || item.of == FieldName::material || item.of == FieldName::feature;
+      const bool trade_word = item.of == FieldName::material || item.of == FieldName::feature ||
+                              (item.of == FieldName::technique && item.unsure);
       const bool of_sample = !says_of_piece(item) && item.of != FieldName::closed;
       if ((alone && trade_word && (one_word || item.unsure)) || (of_sample && item.unsure))
         item.offered.push_back(constraint_of(text_, item.span, words_of(item.word), ""));
