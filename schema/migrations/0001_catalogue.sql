@@ -122,6 +122,7 @@ CREATE TABLE supply (
   full_key TEXT NOT NULL DEFAULT ''     -- folded set and that, one space between
 ) STRICT;
 CREATE INDEX supply_of_colour ON supply (colour_id);
+CREATE INDEX supply_of_kind ON supply (kind);
 CREATE INDEX supply_named ON supply (name_key);
 CREATE INDEX supply_named_in_full ON supply (full_key);
 

@@ -11,19 +11,28 @@
 namespace insetbook {
 namespace {
 
-void collect(const Node& node, std::vector<const Constraint*>& all) {
-  for (const Constraint& constraint : node.constraint) all.push_back(&constraint);
-  for (const Node& child : node.children) collect(child, all);
+struct Meant {
+  const Constraint* constraint = nullptr;
+  bool excluded = false;
+};
+
+void collect(const Node& node, bool excluded, std::vector<Meant>& all) {
+  for (const Constraint& constraint : node.constraint) all.push_back({&constraint, excluded});
+  const bool within = excluded != (node.kind == Node::Kind::none);
+  for (const Node& child : node.children) collect(child, within, all);
 }
 
 // Every constraint in the order of the question's words.
 std::vector<Understood> understood_of(const Question& question) {
-  std::vector<const Constraint*> all;
-  collect(question.tree, all);
-  std::stable_sort(all.begin(), all.end(),
-                   [](const Constraint* a, const Constraint* b) { return a->span.begin < b->span.begin; });
+  std::vector<Meant> all;
+  collect(question.tree, false, all);
+  std::stable_sort(all.begin(), all.end(), [](const Meant& a, const Meant& b) {
+    return a.constraint->span.begin < b.constraint->span.begin;
+  });
   std::vector<Understood> understood;
-  for (const Constraint* constraint : all) understood.push_back({constraint->text, constraint->means});
+  for (const auto& [constraint, excluded] : all) {
+    understood.push_back({constraint->text, (excluded ? "not " : "") + constraint->means});
+  }
   return understood;
 }
 

@@ -226,6 +226,20 @@ Sql mention_terms(const Says& says, std::string_view plus) {
   return sql;
 }
 
+std::vector<std::int64_t> supplies_of_material(const Book& book, const MaterialIs& material) {
+  std::vector<std::string> kinds;
+  Statement& kind = book.statement("SELECT DISTINCT kind FROM supply");
+  while (kind.step()) {
+    const std::string written(kind.text(0));
+    if (std::find(material.terms.begin(), material.terms.end(), fold(written)) != material.terms.end())
+      kinds.push_back(written);
+  }
+  kind.reset();
+  if (kinds.empty()) return {};
+  Sql supplies("SELECT id FROM supply WHERE kind");
+  return numbers(bound(book, supplies.any_of(kinds)));
+}
+
 Conditions::Conditions(const Book& book, const Relaxed& relaxed, std::string id_column, TextIds text_ids)
     : book_(book), relaxed_(relaxed), id_(std::move(id_column)), text_ids_(std::move(text_ids)) {}
 
@@ -233,15 +247,24 @@ Sql Conditions::mentioned(const Says& says, bool of_piece) {
   // A few terms are looked up one by one; with many it is quicker to look at all that is said of the sample.
   constexpr std::size_t few = 12;
   const MentionOf of = mention_of(says);
-  const bool look_up = !of_piece && (!of.terms || of.terms->size() <= few);
+  const auto* material = std::get_if<MaterialIs>(&says);
+  const std::vector<std::int64_t> supplies = material ? supplies_of(*material) : std::vector<std::int64_t>();
+  const bool look_up = !of_piece && supplies.empty() && (!of.terms || of.terms->size() <= few);
   Sql sql("EXISTS (SELECT 1 FROM mention m WHERE ");
   if (of_piece) {
     sql << "m.element_id = e.id";
   } else {
     sql << "m.sample_id = " << id_;
   }
-  sql << " AND " << mention_terms(says, look_up ? "" : "+");
-  return sql << ")";
+  if (supplies.empty()) return sql << " AND " << mention_terms(says, look_up ? "" : "+") << ")";
+  sql << " AND (" << mention_terms(says, "+") << " OR " << mention_terms(SupplyIs{supplies, ""}, "+");
+  return sql << "))";
+}
+
+const std::vector<std::int64_t>& Conditions::supplies_of(const MaterialIs& material) {
+  const auto [place, added] = supplies_of_.try_emplace(material.terms);
+  if (added) place->second = supplies_of_material(book_, material);
+  return place->second;
 }
 
 Sql Conditions::closed_size(const ClosedSizeIs& closed) {

@@ -7,6 +7,7 @@
 #pragma once
 
 #include <functional>
+#include <map>
 #include <string>
 #include <vector>
 
@@ -27,6 +28,9 @@ struct DieMeaning {
   bool by_line = false;
 };
 DieMeaning die_meaning(const Book& book, const DieIs& die);
+
+// The supplies whose kind is one of these materials: what is made with them is of that material.
+std::vector<std::int64_t> supplies_of_material(const Book& book, const MaterialIs& material);
 
 // Samples that are based on this one.
 std::vector<std::int64_t> based_on(const Book& book, std::int64_t sample);
@@ -66,6 +70,7 @@ class Conditions {
   Sql piece_says(const Says& says, const Node& node);
   Sql field_says(const Says& says);
   Sql mentioned(const Says& says, bool of_piece);
+  const std::vector<std::int64_t>& supplies_of(const MaterialIs& material);
   Sql closed_size(const ClosedSizeIs& closed);
   Sql cut_or_lies(const DieIs& die);
   Sql nearest(const Node& any, bool of_piece);
@@ -74,6 +79,7 @@ class Conditions {
   const Relaxed& relaxed_;
   std::string id_;
   TextIds text_ids_;
+  std::map<std::vector<std::string>, std::vector<std::int64_t>> supplies_of_;
   bool speaks_of_sample_ = false;
   bool telling_apart_left_ = false;
 };

@@ -82,6 +82,17 @@ std::string text_of(const Node& node) {
   return node.kind == Kind::none ? "no " + text : text;
 }
 
+// What is excluded, without the "no".
+std::string listed(const Node& none) {
+  Node any = none;
+  any.kind = Kind::any;
+  return text_of(any);
+}
+
+bool left_out_alone(const Chosen& left_out) {
+  return std::count(left_out.begin(), left_out.end(), true) == 1;
+}
+
 const SizeIs* size_of(const Node& node) {
   const auto sizes = sizes_in(node);
   return node.kind == Kind::one && !sizes.empty() ? sizes.front() : nullptr;
@@ -102,6 +113,8 @@ class EmptySearch {
   bool empty(const Chosen& chosen) { return !finder_.any(with_only(all_, units_, chosen)); }
   bool smallest_of(std::size_t size, const Chosen& within, std::size_t from, Chosen& chosen, int& tries);
   Chosen irreducible(Chosen chosen);
+  bool has(std::int64_t sample, const Unit& unit);
+  std::string missing(std::int64_t sample, const Chosen& left_out);
   std::vector<Hit> by_size(const Chosen& kept, const Chosen& emptied, std::size_t most);
   std::vector<Hit> found(const Chosen& kept, const Relaxed& relaxed, std::size_t most);
   void leave_out_one(const Chosen& kept, const Chosen& emptied, std::size_t most, std::vector<Hit>& out);
@@ -163,6 +176,40 @@ std::vector<Hit> EmptySearch::found(const Chosen& kept, const Relaxed& relaxed, 
   return hits_of(book_, some.ranked, asked, relaxed);
 }
 
+bool EmptySearch::has(std::int64_t sample, const Unit& unit) {
+  Chosen only(units_.size(), false);
+  only[static_cast<std::size_t>(&unit - units_.data())] = true;
+  Node asked = with_only(all_, units_, only);
+  Node title;
+  title.kind = Kind::one;
+  title.constraint.push_back({TitleIs{sample, ""}, "", "", {}});
+  asked.children.push_back(std::move(title));
+  return finder_.any(asked);
+}
+
+// What of the constraints left out the sample fails; where each of them alone is met, they are not met
+// together.
+std::string EmptySearch::missing(std::int64_t sample, const Chosen& left_out) {
+  std::string lacks, has_too, all;
+  const auto add = [](std::string& list, const std::string& text) {
+    if (!text.empty()) list += (list.empty() ? "" : ", ") + text;
+  };
+  for (std::size_t i = 0; i < units_.size(); ++i) {
+    if (!left_out[i]) continue;
+    const Node& node = *units_[i].node;
+    add(all, text_of(node));
+    if (left_out_alone(left_out) || !has(sample, units_[i])) {
+      const bool excluded = node.kind == Kind::none;
+      add(excluded ? has_too : lacks, excluded ? listed(node) : text_of(node));
+    }
+  }
+  if (all.empty()) return {};
+  if (lacks.empty() && has_too.empty()) return "does not have together: " + all;
+  std::string said = lacks.empty() ? "" : "does not have: " + lacks;
+  if (!has_too.empty()) said += (said.empty() ? "has " : "; has ") + has_too;
+  return said;
+}
+
 // The sizes of the emptied set, loosened step by step until enough is found.
 std::vector<Hit> EmptySearch::by_size(const Chosen& kept, const Chosen& emptied, std::size_t most) {
   Relaxed relaxed;
@@ -192,7 +239,9 @@ void EmptySearch::leave_out_one(const Chosen& kept, const Chosen& emptied, std::
       const bool there =
           std::any_of(out.begin(), out.end(), [&](const Hit& each) { return each.sample == hit.sample; });
       if (there || out.size() >= most) continue;
-      hit.difference = "without: " + text_of(*units_[i].node);
+      Chosen left_out(units_.size(), false);
+      left_out[i] = true;
+      hit.difference = missing(hit.sample, left_out);
       out.push_back(std::move(hit));
     }
   }
@@ -200,26 +249,27 @@ void EmptySearch::leave_out_one(const Chosen& kept, const Chosen& emptied, std::
 
 std::vector<Hit> EmptySearch::nearest(Chosen emptied, std::size_t most) {
   Chosen kept = everything();
-  std::string without;
+  Chosen left_out(units_.size(), false);
+  const auto add_missing = [&](Hit& hit) {
+    const std::string said = missing(hit.sample, left_out);
+    if (!said.empty()) hit.difference += (hit.difference.empty() ? "" : "; ") + said;
+  };
   for (std::size_t round = 0; round < units_.size(); ++round) {
     std::vector<Hit> hits = by_size(kept, emptied, most);
     if (hits.empty()) leave_out_one(kept, emptied, most, hits);
     if (!hits.empty()) {
-      for (Hit& hit : hits) {
-        if (!without.empty())
-          hit.difference += (hit.difference.empty() ? "" : "; ") + ("without: " + without);
-      }
+      for (Hit& hit : hits) add_missing(hit);
       return hits;
     }
     // Another set empties it too: this one is left out whole.
     for (std::size_t i = 0; i < units_.size(); ++i) {
       if (!emptied[i]) continue;
-      without += (without.empty() ? "" : ", ") + text_of(*units_[i].node);
+      left_out[i] = true;
       kept[i] = false;
     }
     if (!empty(kept)) {
       hits = found(kept, {}, most);
-      for (Hit& hit : hits) hit.difference = "without: " + without;
+      for (Hit& hit : hits) add_missing(hit);
       return hits;
     }
     if (std::none_of(kept.begin(), kept.end(), [](bool each) { return each; })) return {};

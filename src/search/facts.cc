@@ -6,6 +6,7 @@
 #include "measure/write.h"
 #include "search/sample_text.h"
 #include "search/text_asked.h"
+#include "text/utf8.h"
 
 namespace insetbook {
 namespace {
@@ -50,12 +51,14 @@ void read_elements(const Book& book, SampleFacts& sample) {
 
 void read_mentions(const Book& book, SampleFacts& sample) {
   Statement& row = book.statement(
-      "SELECT element_id, colour_id, supply_id, kind, coalesce(term, ''), written FROM mention "
-      "WHERE sample_id = ? ORDER BY id");
+      "SELECT m.element_id, m.colour_id, m.supply_id, m.kind, coalesce(m.term, ''), m.written, "
+      "coalesce(s.kind, '') FROM mention m LEFT JOIN supply s ON s.id = m.supply_id "
+      "WHERE m.sample_id = ? ORDER BY m.id");
   row.bind(1, sample.id);
   while (row.step()) {
     sample.mentions.push_back({row.maybe_integer(0), row.maybe_integer(1), row.maybe_integer(2),
-                               std::string(row.text(3)), std::string(row.text(4)), std::string(row.text(5))});
+                               std::string(row.text(3)), std::string(row.text(4)), std::string(row.text(5)),
+                               std::string(row.text(6))});
   }
   row.reset();
 }
@@ -80,6 +83,7 @@ bool mention_meets(const Says& says, const MentionFacts& mention) {
   }
   std::string_view kind;
   const auto* terms = terms_of(says, kind);
+  if (kind == "material" && mention.kind == "supply") return among(*terms, fold(mention.supply_kind));
   return terms && mention.kind == kind && among(*terms, mention.term);
 }
 
@@ -92,7 +96,16 @@ const MentionFacts* mention_of(const Says& says, const SampleFacts& sample, cons
   return nullptr;
 }
 
-std::string said_of(const MentionFacts& mention) {
+std::string made_of(const MentionFacts& supply) {
+  return "supply " + supply.written + " (" + supply.supply_kind + ")";
+}
+
+bool by_supply(const Says& says, const MentionFacts& mention) {
+  return std::holds_alternative<MaterialIs>(says) && mention.kind == "supply";
+}
+
+std::string said_of(const Says& says, const MentionFacts& mention) {
+  if (by_supply(says, mention)) return made_of(mention);
   if (mention.kind == "paper") return mention.written;
   if (mention.kind == "ink") return mention.written + " ink";
   return mention.written;
@@ -425,7 +438,7 @@ std::string Judge::why(const Node& piece, const ElementFacts& element, const Sam
     } else if (std::holds_alternative<CountIs>(says)) {
       if (element.count > 1) add(std::to_string(element.count) + " of them");
     } else if (const MentionFacts* mention = mention_of(says, sample, &element)) {
-      add(said_of(*mention));
+      add(said_of(says, *mention));
     }
   }
   return said;
@@ -468,7 +481,9 @@ void Judge::explain_other(const Node& node, const SampleFacts& sample, std::vect
   if (const auto* words = std::get_if<WordsAre>(&asked.says)) {
     explain_words(*words, text, sample, out);
   } else if (const MentionFacts* mention = mention_of(asked.says, sample, nullptr)) {
-    out.push_back({text, element_name(book_, mention->element), mention->kind + ": " + mention->written});
+    const std::string said =
+        by_supply(asked.says, *mention) ? made_of(*mention) : mention->kind + ": " + mention->written;
+    out.push_back({text, element_name(book_, mention->element), said});
   } else if (std::holds_alternative<MadeIn>(asked.says)) {
     out.push_back({text, "", "made " + sample.made});
   } else if (const auto* closed = std::get_if<ClosedSizeIs>(&asked.says)) {

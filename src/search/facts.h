@@ -22,6 +22,7 @@ namespace insetbook {
 struct MentionFacts {
   std::optional<std::int64_t> element, colour, supply;
   std::string kind, term, written;
+  std::string supply_kind;  // of a supply, as written
 };
 
 struct ElementFacts {

@@ -130,11 +130,9 @@ MentionIndex mention_index(const Says& says) {
   return {"mention_term", "term", by_term};
 }
 
-Path mention_path(const Node& one, const Node* piece) {
-  const Says& says = one.constraint.front().says;
-  const MentionIndex index = mention_index(says);
+Seek mention_seek(const Says& says, const Node* piece) {
   Sql walk("FROM mention m INDEXED BY ");
-  walk << index.index;
+  walk << mention_index(says).index;
   Sql condition(" WHERE ");
   // No "IS NOT NULL" beside the list: SQLite would walk every term of the kind instead of those listed.
   condition << mention_terms(says, "");
@@ -144,7 +142,17 @@ Path mention_path(const Node& one, const Node* piece) {
     seek.counted << walk << condition;
   }
   seek.from << condition;
-  Path path{std::string(index.name), index.order, {std::move(seek)}, piece};
+  return seek;
+}
+
+Path mention_path(const Node& one, const Node* piece, const Book& book) {
+  const Says& says = one.constraint.front().says;
+  const MentionIndex index = mention_index(says);
+  Path path{std::string(index.name), index.order, {mention_seek(says, piece)}, piece};
+  if (const auto* material = std::get_if<MaterialIs>(&says)) {
+    const SupplyIs made_of{supplies_of_material(book, *material), ""};
+    if (!made_of.supplies.empty()) path.seeks.push_back(mention_seek(made_of, piece));
+  }
   path.met = &one;
   return path;
 }
@@ -161,7 +169,7 @@ std::vector<Path> paths_to_piece(const Node& piece, const Book& book, const Rela
   die_path(piece, book, out);
   for (const Node& child : piece.children) {
     if (child.kind != Kind::one) continue;
-    if (mention_of_piece(child.constraint.front().says)) out.push_back(mention_path(child, &piece));
+    if (mention_of_piece(child.constraint.front().says)) out.push_back(mention_path(child, &piece, book));
   }
   return out;
 }
@@ -181,7 +189,7 @@ std::vector<Path> closed_size_path(const ClosedSizeIs& closed, const Relaxed& re
 
 std::vector<Path> paths_to_one(const Node& one, const Book& book, const Relaxed& relaxed) {
   const Says& says = one.constraint.front().says;
-  if (is_mention(says)) return {mention_path(one, nullptr)};
+  if (is_mention(says)) return {mention_path(one, nullptr, book)};
   if (const auto* closed = std::get_if<ClosedSizeIs>(&says)) return closed_size_path(*closed, relaxed);
   Sql seek("FROM sample s WHERE s.id");
   if (const auto* title = std::get_if<TitleIs>(&says)) {

@@ -34,7 +34,8 @@ struct Hit {
   std::int64_t sample = 0;
   std::string uuid, title, made;
   std::vector<Matched> matched;
-  std::string difference;  // of the nearest: "circle 2-1/4 in: 1/8 in smaller", "without: stand-up fold"
+  std::string
+      difference;  // of the nearest: "circle 2-1/4 in: 1/8 in smaller", "does not have: stand-up fold"
 };
 
 struct Suggestion {

@@ -72,8 +72,13 @@ std::optional<std::int64_t> one_figure_distance(const SizeRule& rule, const Side
   return std::max(*of_width, *of_height);
 }
 
+// To the nearest mark: a 64th of an inch, a tenth of a millimetre.
 std::string away(std::int64_t difference_nm, Unit unit, const char* more, const char* less) {
-  return write(Length::nm(std::abs(difference_nm)), unit) + (difference_nm > 0 ? more : less);
+  const Length mark = unit == Unit::mm ? Length::nm(100'000) : Length::inch_fraction(1, 64);
+  const Length exact = Length::nm(std::abs(difference_nm));
+  const Length said = std::max((exact + mark / 2) / mark, std::int64_t{1}) * mark;
+  const std::string about = exact < mark ? "less than " : "";
+  return about + write(said, unit) + (difference_nm > 0 ? more : less);
 }
 
 std::string two_figures_away(std::int64_t wide, std::int64_t high, Unit unit) {

@@ -15,6 +15,8 @@
 #include <random>
 #include <set>
 
+#include "text/utf8.h"
+
 namespace insetbook {
 namespace {
 
@@ -64,7 +66,7 @@ class Scan {
         mentions_(rows(book, "mention", {"kind", "term", "written"}, {"element_id", "colour_id", "supply_id"},
                        "sample_id")),
         colours_(rows(book, "colour", {"name"}, {}, "0")),
-        supplies_(rows(book, "supply", {"set_name", "name", "words"}, {"colour_id"}, "0")),
+        supplies_(rows(book, "supply", {"kind", "set_name", "name", "words"}, {"colour_id"}, "0")),
         sets_(rows(book, "die_set", {"name"}, {}, "0")),
         dies_(rows(book, "die", {"label"}, {"set_id"}, "0")),
         lines_(rows(book, "line", {"name", "kind"}, {"die_id"}, "0")) {}
@@ -187,6 +189,10 @@ class Scan {
         return true;
       if (const auto* is = std::get_if<MaterialIs>(&says); is && kind == "material" && in(is->terms, term))
         return true;
+      if (const auto* is = std::get_if<MaterialIs>(&says); is && kind == "supply") {
+        const Row* supply = by_id(supplies_, m.number.at("supply_id"));
+        if (supply && in(is->terms, fold(supply->text.at("kind")))) return true;
+      }
       if (const auto* is = std::get_if<FoldIs>(&says); is && kind == "fold" && in(is->terms, term))
         return true;
       if (const auto* is = std::get_if<FeatureIs>(&says); is && kind == "feature" && in(is->terms, term))
@@ -290,7 +296,7 @@ class Scan {
       if (const Row* colour = by_id(colours_, m.number.at("colour_id")))
         out.push_back(colour->text.at("name"));
       if (const Row* supply = by_id(supplies_, m.number.at("supply_id"))) {
-        for (const auto& each : supply->text) out.push_back(each.second);
+        for (const char* field : {"set_name", "name", "words"}) out.push_back(supply->text.at(field));
         if (const Row* colour = by_id(colours_, supply->number.at("colour_id")))
           out.push_back(colour->text.at("name"));
       }
@@ -495,6 +501,7 @@ const std::vector<std::int64_t> edges{0,       0,       0,         1,         79
 const std::vector<std::string> shapes{"circle", "square", "rectangle", "oval", "strip"};
 const std::vector<std::string> roles{"panel", "mat", "die cut", ""};
 const std::vector<std::string> sides{"front", "inside", ""};
+const std::vector<std::string> materials{"card stock", "vellum", "paper"};
 const std::vector<std::string> techniques{"dry embossing", "speckling", "inking"};
 const std::vector<std::string> folds{"easel fold", "z fold", "side fold"};
 const std::vector<std::string> occasions{"birthday", "thanks"};
@@ -520,6 +527,10 @@ void add_mention(const Database& db, Dice& dice, std::int64_t sample, std::optio
   row.bind(1, sample);
   row.bind(2, element);
   row.bind_null(4).bind_null(5).bind_null(6);
+  if (dice.one_in(8)) {
+    row.bind(3, "material").bind(4, dice.pick(materials)).bind(7, "sheet").run();
+    return;
+  }
   switch (dice.upto(element ? 4 : 5)) {
     case 0:
       row.bind(3, "technique").bind(4, dice.pick(techniques)).bind(7, dice.pick(vocabulary));
@@ -601,7 +612,7 @@ void fill(const Database& db, Dice& dice, int samples) {
       "INSERT INTO colour (id, uuid, name, key) VALUES "
       "(1,'a','sage','sage'),(2,'b','kelp','kelp'),(3,'c','moon','moon');"
       "INSERT INTO supply (id, uuid, key, kind, set_name, name, words, colour_id) VALUES "
-      "(1,'a','a','ink','harbour','pearls','happy owl',1),(2,'b','b','stamp','','snow','',NULL);"
+      "(1,'a','a','Card-Stock','harbour','pearls','happy owl',1),(2,'b','b','vellum','','snow','',NULL);"
       "INSERT INTO die_set (id, uuid, name, key) VALUES (1,'a','tidepool circles','tidepool "
       "circles'),(2,'b','moonrise','moonrise');"
       "INSERT INTO die (id, uuid, set_id, label, key) VALUES "
@@ -645,6 +656,7 @@ Says of_piece(Dice& dice) {
     case 3:
       return ColourIs{static_cast<ColourUse>(dice.upto(3)), {1 + dice.upto(3)}, "sage"};
     case 4:
+      if (dice.one_in(2)) return MaterialIs{{dice.pick(materials)}};
       return TechniqueIs{{dice.pick(techniques)}};
     case 5:
       return SupplyIs{{1 + dice.upto(2)}, "pearls"};
@@ -685,6 +697,7 @@ Says of_sample(Dice& dice) {
     case 1:
       return OccasionIs{{dice.pick(occasions)}};
     case 2:
+      if (dice.one_in(2)) return MaterialIs{{dice.pick(materials), dice.pick(materials)}};
       return TechniqueIs{{dice.pick(techniques)}};
     case 3:
       return ColourIs{ColourUse::either, {1 + dice.upto(3)}, "sage"};

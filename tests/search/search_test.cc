@@ -240,8 +240,9 @@ TEST_F(Search, the_smallest_set_that_empties_the_answer) {
   EXPECT_THAT(hits.emptied_by, ElementsAre("2 in", "stand-up fold"));
   const Hits both = ask({words({"plain"}), easel()});
   EXPECT_THAT(both.emptied_by, ElementsAre("plain", "stand-up fold"));
-  EXPECT_THAT(nearest(both), ElementsAre("Harbour lights | without: plain", "Moon gate | without: plain",
-                                         "Reed bed | without: stand-up fold"));
+  EXPECT_THAT(nearest(both),
+              ElementsAre("Harbour lights | does not have: plain", "Moon gate | does not have: plain",
+                          "Reed bed | does not have: stand-up fold"));
 }
 
 TEST_F(Search, misspelt_words_get_a_suggestion) {

@@ -125,6 +125,9 @@ TEST(SizeRules, differences_are_said) {
       {figures(Relation::exact, in(2), in(3)), sides(in(17, 8), in(11, 4)),
        "1/8 in wider and 1/4 in shorter"},
       {figures(Relation::exact, in(3), in(2)), sides(in(2), in(7, 2)), "1/2 in taller"},
+      {figure(Relation::exact, in(19, 8)), sides(in(19, 8) - Length::nm(325'000), in(1)),
+       "less than 1/64 in smaller"},
+      {figure(Relation::exact, in(19, 8)), sides(in(19, 8) + Length::nm(500'000), in(1)), "1/64 in larger"},
   };
   for (const Said& each : cases) EXPECT_EQ(difference(each.asked, each.found), each.text);
 }
