@@ -101,7 +101,7 @@ Result<std::string> from_two_ways(std::string_view text, int first, int second, 
 // "2026-03-02T10:15:00", "2026-03-02 00:00": the time falls away.
 bool is_iso(std::string_view text) {
   if (text.size() < 10 || text[4] != '-' || text[7] != '-') return false;
-  for (const std::size_t i : {0, 1, 2, 3, 5, 6, 8, 9})
+  for (const std::size_t i : {0U, 1U, 2U, 3U, 5U, 6U, 8U, 9U})
     if (!is_digit(text[i])) return false;
   return text.size() == 10 ||
          ((text[10] == 'T' || text[10] == ' ') && text.find(':') != std::string_view::npos);
