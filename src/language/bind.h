@@ -16,8 +16,8 @@
 //     `or` joins to it, and a comma list that ends in `or`; a bare technique, colour or size behind `not` or
 //     `without` is excluded from the piece before;
 //   - `or` binds two neighbours of one kind, else the two whole phrases beside it;
-//   - a word that is a role and a material ("ribbon") is read both ways, unless a shape or a role stands beside
-//   it;
+//   - a word that is a role and a material ("ribbon") is read both ways, unless a shape or a role stands
+//   beside it;
 //   - "exactly two circles" is two and no three;
 //   - a size without a shape before "card", or at once behind it, is the closed size; "square cards" is the
 //   form.
