@@ -28,7 +28,7 @@ if command -v npm >/dev/null 2>&1 && [ ! -d "$build/node/node_modules/ajv" ]; th
 fi
 export INSETBOOK_NODE_MODULES="$build/node/node_modules"
 
-cmake -S "$root" -B "$build" -G Ninja -DINSETBOOK_TESTS=ON -DCMAKE_BUILD_TYPE=RelWithDebInfo \
+cmake -S "$root" -B "$build" -G Ninja -DINSETBOOK_TESTS=ON -DINSETBOOK_WERROR=ON -DCMAKE_BUILD_TYPE=RelWithDebInfo \
   -DCMAKE_CXX_FLAGS_RELWITHDEBINFO="-O2 -g1" -DINSETBOOK_SANITIZE="$sanitize" >"$build.log" 2>&1 || { cat "$build.log"; exit 1; }
 rm -f "$build.log"
 cmake --build "$build"
