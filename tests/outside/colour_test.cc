@@ -44,8 +44,12 @@ Rows rows_of(const std::filesystem::path& file) {
   return rows;
 }
 
+// Without the locale, whose decimal mark may be a comma.
 double number(const std::string& text) {
-  return std::stod(text);
+  double value = 0;
+  const auto [end, error] = std::from_chars(text.data(), text.data() + text.size(), value);
+  EXPECT_TRUE(error == std::errc() && end == text.data() + text.size()) << text;
+  return value;
 }
 
 // G. Sharma, W. Wu, E. N. Dalal, "The CIEDE2000 color-difference formula: implementation notes, supplementary
