@@ -39,6 +39,11 @@ enum class FieldName {
   title,
   no,
   with,
+  on,
+  behind,
+  around,
+  through,
+  alike,
 };
 
 enum class FieldKind { term, size, date, text, name, number, group };
@@ -106,6 +111,16 @@ inline constexpr Field fields[] = {
      "nothing is recorded there: photo, envelope, made, note, steps, words, occasion, fold", "no:photo"},
     {FieldName::with, "with", "", FieldKind::group, true, "", 24, "what one piece has, all of it",
      "with:(shape:circle size:2-3/8in)"},
+    {FieldName::on, "on", "upon", FieldKind::group, true, "element.goes_to", 25, "the piece it lies on",
+     "with:(shape:circle on:(shape:square))"},
+    {FieldName::behind, "behind", "under", FieldKind::group, true, "element.goes_to", 26,
+     "the piece it lies behind", "with:(role:mat behind:(shape:circle))"},
+    {FieldName::around, "around", "round", FieldKind::group, true, "element.goes_to", 27,
+     "the piece it goes around", "with:(role:ribbon around:(role:mat))"},
+    {FieldName::through, "through", "", FieldKind::group, true, "element.goes_to", 28,
+     "the piece it goes through", "with:(role:ribbon through:(role:panel))"},
+    {FieldName::alike, "alike", "", FieldKind::name, false, "the sample's pieces and terms", 29,
+     "samples that have much in common with that one", "alike:\"harbour easel\""},
 };
 
 const Field& field(FieldName id);

@@ -17,11 +17,40 @@ std::string_view kind_word(Node::Kind kind) {
       return "any";
     case Node::Kind::none:
       return "none";
+    case Node::Kind::goes:
+      return "goes";
+  }
+  return "";
+}
+
+std::string_view asks_word(Asks asks) {
+  switch (asks) {
+    case Asks::samples:
+      return "samples";
+    case Asks::fits:
+      return "fits";
+    case Asks::frames:
+      return "frames";
+    case Asks::pairs:
+      return "pairs";
+    case Asks::measured:
+      return "measured";
+    case Asks::unmeasured:
+      return "unmeasured";
+    case Asks::kept:
+      return "kept";
+    case Asks::nearest:
+      return "nearest";
+    case Asks::convert:
+      return "convert";
+    case Asks::show:
+      return "show";
   }
   return "";
 }
 
 std::string fields_of(const Node& node, bool in_piece);
+std::string other_piece(const Node& node);
 
 // Whether it would be read as one piece with another such beside it.
 bool runs_together(const Node& node) {
@@ -66,15 +95,31 @@ std::string fields_of(const Node& node, bool in_piece) {
       }
       return out;
     }
+    case Node::Kind::goes:
+      return std::string(goes_word(std::get<GoesIs>(node.constraint.front().says).how)) + ":(" +
+             (node.children.empty() ? std::string() : other_piece(node.children.front())) + ")";
   }
   return {};
+}
+
+// What stands in the bracket of `on:( … )`: the other piece, without the `with` that it has elsewhere.
+std::string other_piece(const Node& node) {
+  if (node.kind != Node::Kind::piece) return fields_of(node, true);
+  std::string out;
+  for (const Node& child : node.children) {
+    if (!out.empty()) out += ' ';
+    out += fields_of(child, true);
+  }
+  return out;
 }
 
 }  // namespace
 
 std::string print(const Node& node) {
   if (node.kind == Node::Kind::one) return printed(node.constraint.front().says);
-  std::string out(kind_word(node.kind));
+  std::string out(node.kind == Node::Kind::goes
+                      ? goes_word(std::get<GoesIs>(node.constraint.front().says).how)
+                      : kind_word(node.kind));
   out += '(';
   bool first = true;
   for (const Node& child : node.children) {
@@ -89,14 +134,15 @@ std::string print(const Question& question) {
   switch (question.asks) {
     case Asks::samples:
       return print(question.tree);
-    case Asks::fits:
-    case Asks::frames:
+    default:
       break;
   }
-  std::string out = question.asks == Asks::fits ? "fits(" : "frames(";
+  std::string out(asks_word(question.asks));
+  out += '(';
   out += question.subject;
   if (!question.panel_shape.empty()) out += "; shape=" + question.panel_shape;
   if (!question.border.empty()) out += "; border=" + question.border;
+  if (question.unit) out += *question.unit == Unit::inch ? "; unit=in" : "; unit=mm";
   return out + ")";
 }
 

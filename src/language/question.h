@@ -12,8 +12,10 @@
 #include <variant>
 #include <vector>
 
+#include "language/goes.h"
 #include "language/vocabulary.h"
 #include "measure/size.h"
+#include "text/problem.h"
 
 namespace insetbook {
 
@@ -80,6 +82,11 @@ struct CountIs {
   int least = 1;
 };  // "two 2 in circles": so many pieces, counts added up
 
+// How the piece goes with another: the constraint of a `goes` node.
+struct GoesIs {
+  GoesHow how = GoesHow::on;
+};
+
 // --- what may be said of the sample ---
 
 struct FoldIs {
@@ -115,10 +122,15 @@ struct TitleIs {
 struct HasNo {
   std::string field;
 };  // "no photo" and the like: field is empty
+// "more like Harbour Easel": samples that have much in common with it, those with most first; never itself.
+struct AlikeTo {
+  std::int64_t sample = 0;
+  std::string said;
+};
 
-using Says =
-    std::variant<SizeIs, ShapeIs, RoleIs, ColourIs, TechniqueIs, MaterialIs, SupplyIs, DieIs, SideIs, CountIs,
-                 FoldIs, FeatureIs, OccasionIs, ClosedSizeIs, MadeIn, WordsAre, BasedOn, TitleIs, HasNo>;
+using Says = std::variant<SizeIs, ShapeIs, RoleIs, ColourIs, TechniqueIs, MaterialIs, SupplyIs, DieIs, SideIs,
+                          CountIs, FoldIs, FeatureIs, OccasionIs, ClosedSizeIs, MadeIn, WordsAre, BasedOn,
+                          TitleIs, HasNo, GoesIs, AlikeTo>;
 
 struct Constraint {
   Says says;
@@ -132,15 +144,27 @@ struct Constraint {
 //   piece   one piece that meets all children at once; children are `one` nodes, or `any` / `none` of `one`
 //   nodes
 //           (a colour or a technique excluded or offered within the piece)
+//   goes    in a piece only: the piece goes with another one in the way of its GoesIs; its child is that
+//   other piece, or
+//           an `any` of such; no child: it goes so with anything ("a ribbon around the front"). The other
+//           piece may be one that is asked for besides.
 //   all     every child;  any: at least one child;  none: no child
 struct Node {
-  enum class Kind { one, piece, all, any, none } kind = Kind::all;
-  std::vector<Constraint> constraint;  // exactly one for `one`, else empty
+  enum class Kind { one, piece, all, any, none, goes } kind = Kind::all;
+  std::vector<Constraint> constraint;  // exactly one for `one` and `goes`, else empty
   std::vector<Node> children;
 };
 
 // Which answer the question is for.
-enum class Asks { samples, fits, frames };
+//   samples     find's own
+//   fits, frames, pairs   `subject` is the opening, or the size and shape
+//   measured    "how big is …", "have I measured …": `subject` is a die, a set or an opening
+//   unmeasured  "which dies are not measured yet"
+//   kept        "where is …": where a set, a die or a supply is stored
+//   nearest     colours near one
+//   convert     "3-7/16 in mm": `subject` is the length or size, `unit` what it is wanted in
+//   show        a record by name
+enum class Asks { samples, fits, frames, pairs, measured, unmeasured, kept, nearest, convert, show };
 
 struct Ignored {
   std::string word;  // as typed
@@ -159,11 +183,13 @@ struct OtherReading {
 struct Question {
   std::string text;  // as typed
   Asks asks = Asks::samples;
-  Node tree;  // samples: kind `all` at the top
+  Node tree;                      // samples: kind `all` at the top
+  std::vector<Problem> problems;  // what could not be read, each with its place; the tree is of the rest
   std::vector<Ignored> ignored;
   std::vector<OtherReading> other_readings;
   std::vector<std::string> notes;  // anything a person should know of the reading ("today is 2026-11-25")
-  std::string subject;             // fits: the opening as said; frames: the size and shape as said
+  std::string subject;             // see Asks
+  std::optional<Unit> unit;        // convert: the unit wanted
   std::string border;              // fits, frames: a border as said, or empty
   std::string panel_shape;         // fits: "which circle fits …": the shape word, or empty
 };

@@ -10,6 +10,7 @@
 #include <string>
 #include <string_view>
 
+#include "language/goes.h"
 #include "measure/size.h"
 #include "text/problem.h"
 
@@ -17,9 +18,6 @@ namespace insetbook {
 
 // "on front", "in the frame", "behind label", "around front", "on section 2"; a bare name means on. Blank:
 // `target` is empty and `how` is on (the foremost section).
-enum class GoesHow { on, in, behind, around, through };
-std::string_view goes_word(GoesHow how);  // "on", …: what the book stores
-
 struct Goes {
   GoesHow how = GoesHow::on;
   std::string target;  // the name as typed, without "the": a piece, or a place such as "front", "inside left"

@@ -45,6 +45,8 @@ constexpr FieldName simple_field() {
     return FieldName::based;
   else if constexpr (std::is_same_v<T, TitleIs>)
     return FieldName::title;
+  else if constexpr (std::is_same_v<T, AlikeTo>)
+    return FieldName::alike;
   else
     return FieldName::no;
 }
@@ -178,6 +180,8 @@ std::string value_of(const Says& says) {
           return joined(is.words);
         else if constexpr (std::is_same_v<T, HasNo>)
           return is.field;
+        else if constexpr (std::is_same_v<T, GoesIs>)
+          return std::string(goes_word(is.how));
         else if constexpr (requires {
                              is.said;
                              is.terms;
@@ -220,12 +224,29 @@ Length tolerance(const SizeIs& size) {
   return metric ? Length::mm(3) : Length::inch_fraction(1, 8);
 }
 
+FieldName field_of(GoesHow how) {
+  switch (how) {
+    case GoesHow::on:
+      return FieldName::on;
+    case GoesHow::in:
+      return FieldName::in;
+    case GoesHow::behind:
+      return FieldName::behind;
+    case GoesHow::around:
+      return FieldName::around;
+    case GoesHow::through:
+      return FieldName::through;
+  }
+  return FieldName::on;
+}
+
 FieldName field_of(const Says& says) {
   if (const auto* colour = std::get_if<ColourIs>(&says)) {
     if (colour->use == ColourUse::paper) return FieldName::paper;
     if (colour->use == ColourUse::ink) return FieldName::ink;
     return FieldName::colour;
   }
+  if (const auto* goes = std::get_if<GoesIs>(&says)) return field_of(goes->how);
   if (const auto* die = std::get_if<DieIs>(&says)) return die->lies_in ? FieldName::in : FieldName::die;
   return std::visit([](const auto& is) { return simple_field<std::decay_t<decltype(is)>>(); }, says);
 }
@@ -296,6 +317,10 @@ std::string in_words(const Says& says) {
           return "based on " + is.said;
         else if constexpr (std::is_same_v<T, TitleIs>)
           return "the sample " + is.said;
+        else if constexpr (std::is_same_v<T, GoesIs>)
+          return std::string("goes ") + std::string(goes_word(is.how));
+        else if constexpr (std::is_same_v<T, AlikeTo>)
+          return "much in common with " + is.said;
         else if constexpr (std::is_same_v<T, SupplyIs>)
           return "supply " + is.said;
         else

@@ -244,6 +244,8 @@ bool Judge::sample_meets(const Node& node, const SampleFacts& sample) {
       return std::any_of(node.children.begin(), node.children.end(), met);
     case Kind::none:
       return std::none_of(node.children.begin(), node.children.end(), met);
+    case Kind::goes:
+      break;  // stands in a piece only
   }
   return false;
 }

@@ -263,6 +263,7 @@ std::vector<Path> paths_to(const Node& node, const Book& book, const Relaxed& re
       return out;
     }
     case Kind::none:
+    case Kind::goes:
       return {};
   }
   return {};

@@ -27,6 +27,7 @@ struct Matched {
   std::string text;
   std::string element;
   std::string why;
+  std::vector<Span> marks;  // places in `why` that are what was asked, in order, none within another
   bool operator==(const Matched&) const = default;
 };
 
@@ -36,6 +37,17 @@ struct Hit {
   std::vector<Matched> matched;
   std::string
       difference;  // of the nearest: "circle 2-1/4 in: 1/8 in smaller", "does not have: stand-up fold"
+};
+
+// How many of all the hits have each value of one field, most first; a value asked for already is left out.
+struct FacetValue {
+  std::string label;  // "easel", "navy", "2024", "4-1/4 x 5-1/2 in"
+  std::string asks;   // what narrows the question to these: "fold:easel"
+  std::size_t count = 0;
+};
+struct Facet {
+  std::string name;  // fold, technique, colour, occasion, year, closed size
+  std::vector<FacetValue> values;
 };
 
 struct Suggestion {
@@ -52,7 +64,8 @@ struct SearchOptions {
   Order order = Order::best;
   Index* index = nullptr;  // kept open between questions; null: opened for this one, if words are asked
   const Vocabulary* vocabulary = nullptr;  // suggestions come from its labels too
-  std::size_t nearest = 5;                 // so many of what comes nearest, where nothing is found
+  bool facets = false;
+  std::size_t nearest = 5;  // so many of what comes nearest, where nothing is found
 };
 
 struct Hits {
@@ -62,6 +75,7 @@ struct Hits {
   std::vector<std::string> emptied_by;
   std::vector<Hit> nearest;
   std::vector<Suggestion> suggest;
+  std::vector<Facet> facets;  // where asked
 };
 
 Result<Hits> search(const Book& book, const Question& question, const SearchOptions& options);

@@ -416,6 +416,7 @@ class Scan {
         return meets(all, sample);
       }
       case Kind::all:
+      case Kind::goes:  // stands in a piece only
         break;
     }
     std::vector<const Node*> demands;
