@@ -33,10 +33,8 @@ Size size_said(const std::string& text) {
 
 TEST(SampleBook, AnswersItsQuestionsExactly) {
   const Json questions = table("sample_book_questions.json").at("questions");
-  ASSERT_GT(questions.size(), 60u);
+  ASSERT_GT(questions.size(), 250u);
   for (const Json& row : questions) {
-    // How pieces lie on one another, and paper told from ink by how it is said, come with the whole language.
-    if (row.at("issue").get<int>() > 2) continue;
     std::vector<std::string> expected = row.at("titles");
     std::sort(expected.begin(), expected.end());
     for (const std::string ask : row.at("ask")) {
