@@ -1,4 +1,5 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
+#include "language/hand_over.h"
 #include "language/question.h"
 #include "language/says.h"
 
@@ -142,21 +143,13 @@ std::string print(const Question& question) {
   out += question.subject;
   if (!question.panel_shape.empty()) out += "; shape=" + question.panel_shape;
   if (!question.border.empty()) out += "; border=" + question.border;
+  if (!question.in_set.empty()) out += "; in=" + question.in_set;
   if (question.unit) out += *question.unit == Unit::inch ? "; unit=in" : "; unit=mm";
   return out + ")";
 }
 
 std::string print_as_fields(const Question& question) {
-  if (question.asks != Asks::samples) {
-    std::string out = question.asks == Asks::fits ? "what " : "what frames ";
-    if (question.asks == Asks::fits) {
-      if (!question.panel_shape.empty()) out += question.panel_shape + " ";
-      out += "fits inside ";
-    }
-    out += question.subject;
-    if (!question.border.empty()) out += ", " + question.border + " border";
-    return out;
-  }
+  if (question.asks != Asks::samples) return print_other(question);
   return children_as_fields(question.tree, " ", false);
 }
 

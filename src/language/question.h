@@ -190,8 +190,10 @@ struct Question {
   std::vector<std::string> notes;  // anything a person should know of the reading ("today is 2026-11-25")
   std::string subject;             // see Asks
   std::optional<Unit> unit;        // convert: the unit wanted
+  bool centimetres = false;        // convert: mm are wanted as cm
   std::string border;              // fits, frames: a border as said, or empty
   std::string panel_shape;         // fits: "which circle fits …": the shape word, or empty
+  std::string in_set;              // frames: "which tidepool rectangle frames …": the set's name, or empty
 };
 
 // How far from the figure a piece may be: exact 1/32 in or 0.8 mm, about 1/8 in or 3 mm, else what was said;

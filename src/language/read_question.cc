@@ -100,7 +100,8 @@ Result<Question> read_question(std::string_view text, const ReadingContext& cont
   const Result<std::vector<Piece>> pieces = split(text, {0, text.size()});
   if (!pieces) return failure(pieces.error());
   if (auto problem = cannot_be_asked(text, *pieces)) return failure(std::move(*problem));
-  if (auto other = hand_over(text, *pieces, context.vocabulary, context.unit)) return std::move(*other);
+  HandedOver handed = hand_over(text, *pieces, context);
+  if (handed.question) return std::move(*handed.question);
   Recogniser recogniser(text, *pieces, context);
   Result<std::vector<Seen>> seen = cover(*pieces, recogniser);
   if (!seen) return failure(seen.error());
@@ -112,6 +113,7 @@ Result<Question> read_question(std::string_view text, const ReadingContext& cont
   question.tree = std::move(*tree);
   question.ignored = std::move(itemised.ignored);
   question.other_readings = std::move(itemised.other);
+  for (OtherReading& other : handed.offered) question.other_readings.push_back(std::move(other));
   question.notes = std::move(itemised.notes);
   offer_title(text, context.names, question);
   return question;
