@@ -56,6 +56,7 @@ class Among : public Xapian::PostingSource {
 Xapian::MSet best(const Xapian::Database& index, const Xapian::Query& query, Xapian::doccount most) {
   Xapian::Enquire enquire(index);
   enquire.set_query(query);
+  enquire.set_weighting_scheme(Xapian::BM25Weight(1.2, 0, 1, 0.75, 0.5));  // as src/search/index.cc has it
   enquire.set_sort_by_relevance_then_value(0, false);
   return enquire.get_mset(0, most, bare_counted_to + 1);
 }

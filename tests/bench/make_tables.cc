@@ -1,8 +1,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 //
 // Writes the five tables of a synthetic studio, always the same for the same number of samples: five pieces a
-// sample, forty die sets of six dies with two lines, eighty supplies, notes of words that are as common and
-// as rare as words are.
+// sample, most of them on, behind, in, around or through another, forty die sets of six dies with two lines,
+// eighty supplies, notes of words that are as common and as rare as words are.
 //   make_tables SAMPLES FOLDER
 #include <fmt/format.h>
 
@@ -87,6 +87,20 @@ const std::vector<std::string> techniques = {"heat embossing", "dry embossing", 
                                              "stencilling",    "masking",       ""};
 const std::vector<std::string> roles = {"mat",           "panel",         "die cut", "strip",
                                         "stamped image", "embellishment", "ribbon"};
+const std::vector<std::string> bases = {"8-1/2 x 5-1/2 in,4-1/4", "10 x 7 in,5", "12 x 6 in,6",
+                                        "8-1/2 x 5-1/2 in,4-1/4", "8 x 4 in,4"};
+
+// What a piece goes with: the card itself, or one of the pieces before it.
+std::string goes(Dice& dice, int piece) {
+  const int kind = dice.below(20);
+  if (piece == 1 || kind < 6) return "on front";
+  const char* const how = kind < 14   ? "on"
+                          : kind < 16 ? "behind"
+                          : kind < 18 ? "in"
+                          : kind < 19 ? "around"
+                                      : "through";
+  return fmt::format("{} piece {}", how, 1 + dice.below(piece - 1));
+}
 
 std::string set_name(int i) {
   return fmt::format("{} {}s", made_word(300 + i), set_shapes[static_cast<std::size_t>(i % 5)]);
@@ -123,16 +137,16 @@ void write_samples(const std::filesystem::path& folder, int samples) {
   std::ofstream pieces(folder / "elements.csv");
   std::ofstream tried(folder / "tried.csv");
   cards << "sample,made,occasion,fold,base,scores,techniques,note\n";
-  pieces << "sample,element,role,side,shape,size,colour,ink,die set,die,goes,technique,note\n";
+  pieces << "sample,element,role,side,shape,size,colour,ink,die set,die,goes,technique,count,note\n";
   tried << "set,die,line,shape,size,result,date\n";
   Dice dice(20260101);
   for (int i = 0; i < samples; ++i) {
     const std::string title = fmt::format("{} {} {}", note_word(dice), note_word(dice), i);
     std::string note;
     for (int w = 0; w < 25; ++w) note += (w ? " " : "") + note_word(dice);
-    cards << fmt::format("{},{:04}-{:02}-{:02},{},{},8-1/2 x 5-1/2 in,4-1/4,{},{}\n", title,
-                         2015 + dice.below(11), 1 + dice.below(12), 1 + dice.below(28),
-                         dice.one_of(occasions), dice.one_of(folds), dice.one_of(techniques), note);
+    cards << fmt::format("{},{:04}-{:02}-{:02},{},{},{},{},{}\n", title, 2015 + dice.below(11),
+                         1 + dice.below(12), 1 + dice.below(28), dice.one_of(occasions), dice.one_of(folds),
+                         dice.one_of(bases), dice.one_of(techniques), note);
     for (int e = 1; e <= 5; ++e) {
       const std::string& shape = dice.one_of(piece_shapes);
       const int width = 8 + dice.below(56);
@@ -140,12 +154,13 @@ void write_samples(const std::filesystem::path& folder, int samples) {
                                    ? inches(width)
                                    : inches(width) + " x " + inches(8 + dice.below(72));
       const bool cut = dice.below(3) == 0;
-      pieces << fmt::format("{},piece {},{},front,{},{} in,{},{},{},{},on front,{},{} {}\n", title, e,
-                            dice.one_of(roles), shape, size, colour_name(1 + 3 * dice.below(19)),
-                            dice.below(2) ? colour_name(3 * dice.below(19)) : std::string(),
-                            cut ? set_name(dice.below(die_sets)) : std::string(),
-                            cut ? fmt::format("{}", 1 + dice.below(dies_in_set)) : std::string(),
-                            dice.one_of(techniques), note_word(dice), note_word(dice));
+      pieces << fmt::format(
+          "{},piece {},{},{},{},{} in,{},{},{},{},{},{},{},{} {}\n", title, e, dice.one_of(roles),
+          dice.below(10) == 0 ? "inside" : "front", shape, size, colour_name(1 + 3 * dice.below(19)),
+          dice.below(2) ? colour_name(3 * dice.below(19)) : std::string(),
+          cut ? set_name(dice.below(die_sets)) : std::string(),
+          cut ? fmt::format("{}", 1 + dice.below(dies_in_set)) : std::string(), goes(dice, e),
+          dice.one_of(techniques), dice.below(6) == 0 ? 2 : 1, note_word(dice), note_word(dice));
     }
   }
   for (int s = 0; s < die_sets; s += 5)
