@@ -4,6 +4,7 @@
 #include <algorithm>
 
 #include "answers/book_names.h"
+#include "answers/find_another.h"
 #include "answers/words.h"
 #include "book/settings.h"
 #include "language/read_question.h"
@@ -36,10 +37,6 @@ std::vector<Understood> understood_of(const Question& question) {
   return understood;
 }
 
-std::optional<std::string> if_said(const std::string& text) {
-  return text.empty() ? std::nullopt : std::optional(text);
-}
-
 bool no_samples(const Book& book) {
   Statement& any = book.statement("SELECT 1 FROM sample LIMIT 1");
   const bool none = !any.step();
@@ -55,42 +52,26 @@ Result<FindAnswer> find(const Book& book, const FindAsked& asked) {
   const ReadingContext context{vocabulary, names, settings(book).unit, today(book)};
   const Result<Question> question = read_question(asked.question, context);
   if (!question) return failure(question.error());
-  FindAnswer answer{.understood = understood_of(*question),
-                    .ignored = question->ignored,
-                    .other_readings = question->other_readings,
-                    .notes = question->notes,
-                    .as_fields = {},
-                    .explained = {},
-                    .answer = {}};
-  if (question->asks == Asks::fits) {
-    FitsAsked fits{.opening = question->subject,
-                   .border = if_said(question->border),
-                   .shape = if_said(question->panel_shape)};
-    Result<FitsAnswer> found = what_fits(book, fits);
-    if (!found) return failure(found.error());
-    answer.understood.insert(answer.understood.begin(),
-                             {question->subject, "the opening; the question is for fits"});
-    answer.answer = std::move(*found);
-    return answer;
-  }
-  if (question->asks == Asks::frames) {
-    FramesAsked frames{.size = question->subject,
-                       .shape = if_said(question->panel_shape),
-                       .border = if_said(question->border)};
-    Result<FramesAnswer> found = what_frames(book, frames);
-    if (!found) return failure(found.error());
-    answer.understood.insert(answer.understood.begin(),
-                             {question->subject, "the panel; the question is for frames"});
-    answer.answer = std::move(*found);
+  FindAnswer answer;
+  answer.understood = understood_of(*question);
+  answer.ignored = question->ignored;
+  answer.other_readings = question->other_readings;
+  answer.notes = question->notes;
+  answer.problems = question->problems;
+  if (asked.explain) answer.explained = explain_reading(asked.question, context);
+  if (!answer.problems.empty()) return answer;
+  if (question->asks != Asks::samples) {
+    const Result<void> answered = answer_another(book, *question, names, answer);
+    if (!answered) return failure(answered.error());
     return answer;
   }
   answer.as_fields = print_as_fields(*question);
-  if (asked.explain)
-    answer.explained = explain_reading(asked.question, context) + "\n" + explain_search(book, *question);
+  if (asked.explain) answer.explained += "\n" + explain_search(book, *question);
   SearchOptions options;
   options.limit = asked.limit;
   options.order = asked.order;
   options.vocabulary = &vocabulary;
+  options.facets = asked.facets;
   Result<Hits> hits = search(book, *question, options);
   if (!hits) return failure(hits.error());
   if (hits->hits.empty() && no_samples(book))

@@ -1,7 +1,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 //
-// A question in a person's words and its answer: samples, or, where the question is for them, what fits or
-// what frames. The answer starts with how the question was read; nothing of it falls away in silence.
+// A question in a person's words and its answer: samples, or what another command answers where the question
+// is for that (question.h, Asks). The answer starts with how the question was read; nothing of it falls away
+// in silence. What could not be read is in `problems`, and nothing is looked for then: the rest is only told.
 #pragma once
 
 #include <string>
@@ -9,8 +10,14 @@
 #include <variant>
 #include <vector>
 
+#include "answers/convert.h"
 #include "answers/fits.h"
 #include "answers/frames.h"
+#include "answers/kept.h"
+#include "answers/measure.h"
+#include "answers/nearest.h"
+#include "answers/show.h"
+#include "answers/unmeasured.h"
 #include "language/question.h"
 #include "search/search.h"
 
@@ -21,6 +28,7 @@ struct FindAsked {
   std::size_t limit = 20;
   Order order = Order::best;
   bool explain = false;
+  bool facets = false;  // how many of the hits have each fold, technique, colour …
 };
 
 struct Understood {
@@ -28,14 +36,24 @@ struct Understood {
   std::string means;  // how it was read
 };
 
+// A length in another unit, as a question asks for it.
+struct ConvertedTo {
+  Converted converted;
+  Unit unit = Unit::mm;
+  bool centimetres = false;
+};
+
 struct FindAnswer {
   std::vector<Understood> understood;
   std::vector<Ignored> ignored;
   std::vector<OtherReading> other_readings;
   std::vector<std::string> notes;
-  std::string as_fields;  // the question printed back as fields
-  std::string explained;  // each stage, where asked
-  std::variant<Hits, FitsAnswer, FramesAnswer> answer;
+  std::string as_fields;          // the question printed back as fields
+  std::string explained;          // each stage, where asked
+  std::vector<Problem> problems;  // what could not be read; `answer` is then empty
+  std::variant<Hits, FitsAnswer, FramesAnswer, MeasureAnswer, ShowAnswer, UnmeasuredAnswer, KeptAnswer,
+               NearestAnswer, ConvertedTo>
+      answer;
 };
 
 Result<FindAnswer> find(const Book& book, const FindAsked& asked);

@@ -6,8 +6,8 @@
 #include <algorithm>
 #include <map>
 
-#include "answers/opening_said.h"
 #include "answers/options.h"
+#include "answers/thing_said.h"
 #include "book/evidence.h"
 #include "book/settings.h"
 #include "measure/write.h"
@@ -394,11 +394,13 @@ std::string_view border_from_word(BorderFrom from) {
 }
 
 Result<FitsAnswer> what_fits(const Book& book, const FitsAsked& asked) {
-  Result<OpeningRecord> said = opening_said(book, asked.opening);
+  Result<OpeningSaid> said = opening_or_size_said(book, asked.opening);
   if (!said) return failure(said.error());
   const Settings set = settings(book);
   FitsAnswer answer;
-  answer.opening = *said;
+  answer.opening = std::move(said->opening);
+  answer.invented = said->invented;
+  answer.note = said->note.empty() ? read_as_note(answer.opening) : std::move(said->note);
   answer.unit = set.unit;
   answer.cutting_step = set.cutting_step;
   if (asked.cut_step) {

@@ -16,7 +16,7 @@
 namespace insetbook {
 
 struct FitsAsked {
-  std::string opening;                // as people say it
+  std::string opening;                // as people say it: a die of the book, or a size and shape
   std::optional<std::string> border;  // lengths and words as typed; empty: not asked
   std::optional<std::string> shape, width, height, cut_step;
 };
@@ -49,6 +49,8 @@ std::string_view border_from_word(BorderFrom from);  // asked, habit, default
 
 struct FitsAnswer {
   OpeningRecord opening;
+  bool invented = false;   // a size was said, no die of the book: `opening` has no line
+  std::string note;        // how the opening was read, where that must be said
   Unit unit = Unit::inch;  // the unit to answer in: the book's own
   Length border;
   BorderFrom border_from = BorderFrom::default_border;

@@ -5,26 +5,13 @@
 #include <map>
 
 #include "answers/options.h"
+#include "answers/thing_said.h"
 #include "book/names.h"
 #include "book/settings.h"
 #include "language/read_opening.h"
 
 namespace insetbook {
 namespace {
-
-// The panel asked about. One figure without a shape is a circle: only a circle's size has one figure.
-Result<Shape> panel_asked(const FramesAsked& asked, const Size& size, Unit unit) {
-  std::string word = asked.shape.value_or(size.shape);
-  if (word.empty()) word = size.one_figure ? "circle" : "rectangle";
-  if (asked.shape)
-    if (const Result<ShapeKind> kind = shape_option(word); !kind) return failure(kind.error());
-  Result<Shape> shape = make_shape(word, size, "", unit);
-  if (!shape) return shape;
-  if (const std::string missing = missing_figure(*shape); !missing.empty())
-    return failure({.what = "\"" + asked.size + "\": " + missing + " is not known",
-                    .expected = "a circle, oval, square or rectangle of known size"});
-  return shape;
-}
 
 // The newest result of this panel in each line where it was tried by hand.
 struct TriedThere {
@@ -57,14 +44,14 @@ void add_tried(const Book& book, FramesAnswer& answer) {
 
 Result<FramesAnswer> what_frames(const Book& book, const FramesAsked& asked) {
   const Settings set = settings(book);
-  Result<Size> size = size_option("size", asked.size, set.unit);
-  if (!size) return failure(size.error());
-  FramesAnswer answer;
-  answer.unit = size->unit;
-  Result<Shape> panel = panel_asked(asked, *size, set.unit);
+  Result<PanelSaid> panel = panel_said(book, asked.size, asked.shape);
   if (!panel) return failure(panel.error());
-  answer.panel = *panel;
-  answer.turned_allowed = size->orientation == Orientation::either;
+  FramesAnswer answer;
+  answer.unit = panel->unit;
+  answer.panel = std::move(panel->shape);
+  answer.panel_of = std::move(panel->of);
+  answer.note = std::move(panel->note);
+  answer.turned_allowed = panel->may_turn;
   if (asked.border) {
     const Result<Length> border = length_option("border", *asked.border, answer.unit, true);
     if (!border) return failure(border.error());
@@ -77,6 +64,7 @@ Result<FramesAnswer> what_frames(const Book& book, const FramesAsked& asked) {
     set_id = named->id;
   }
   for (OpeningRecord& opening : measured_openings(book, set_id)) {
+    if (opening.die_id == panel->die_id) continue;  // no die frames itself
     const Result<Shape> shape = shape_of(opening);
     if (!shape || !computable(*shape)) {
       ++answer.not_computed;
@@ -90,6 +78,7 @@ Result<FramesAnswer> what_frames(const Book& book, const FramesAsked& asked) {
     }
     if (*framed) answer.openings.push_back({std::move(opening), **framed});
   }
+  answer.total = answer.openings.size();
   add_tried(book, answer);
   std::stable_sort(answer.openings.begin(), answer.openings.end(),
                    [](const FramingOpening& a, const FramingOpening& b) {

@@ -15,7 +15,7 @@
 namespace insetbook {
 
 struct FramesAsked {
-  std::string size;  // as typed: "2-3/8 in circle", "3 x 4 in"
+  std::string size;  // as typed: "2-3/8 in circle", "3 x 4 in", "moonrise circles 3", "teapot stamp"
   std::optional<std::string> shape, border, in_set;
 };
 
@@ -29,10 +29,13 @@ struct FramingOpening {
 
 struct FramesAnswer {
   Shape panel;
+  std::string panel_of;        // the record that has this size: "Moonrise Circles 3, cut", or empty
+  std::string note;            // how the size was read, where that must be said
   bool turned_allowed = true;  // the size was said without an orientation
   Unit unit = Unit::inch;
   Length border;
   std::vector<FramingOpening> openings;
+  std::size_t total = 0;  // of openings, also where only the first few are kept
   int not_computed = 0;  // measured openings whose shape is not computed yet
 };
 

@@ -28,6 +28,7 @@ constexpr Option import_options[] = {
 constexpr Option find_options[] = {
     {"limit", "N", "show at most N samples (20 unless asked)"},
     {"sort", "ORDER", "best, newest, oldest or title (best unless asked)"},
+    {"facets", "", "say how many of them have each fold, technique, colour, occasion, year and closed size"},
     {"explain", "", "show each stage of the reading and of the search"},
 };
 constexpr Option fits_options[] = {
@@ -41,6 +42,7 @@ constexpr Option frames_options[] = {
     {"shape", "SHAPE", "the panel's shape (circle for one figure, rectangle for two)"},
     {"border", "LENGTH", "at least this border on each side (0 unless asked)"},
     {"in", "SET", "only dies of this set"},
+    {"limit", "N", "show at most N openings (all unless asked)"},
 };
 constexpr Option measure_options[] = {
     {"size", "SIZE", "the new figure; without it: what is known"},
@@ -66,6 +68,9 @@ constexpr Option export_options[] = {
     {"to", "DIR", "the folder to write into (made if it is not there)"},
     {"format", "json|csv", "json: everything, to be imported again; csv: the five tables (json unless said)"},
 };
+constexpr Option nearest_options[] = {
+    {"limit", "N", "show at most N colours (10 unless asked)"},
+};
 constexpr Option convert_options[] = {
     {"unit", "in|mm", "the unit of figures without one (inches unless said)"},
 };
@@ -80,12 +85,20 @@ constexpr Command table[] = {
      "differs.",
      "import dies.csv samples.csv elements.csv", import_options, 1, run_import},
     {"find", "QUESTION…", "find samples by size, shape, fold, technique, colour, words …",
-     "Also takes questions for fits and frames. A word that starts with - (\"-white\") goes after --.",
+     "Other questions in the same words get their answer too: \"what fits inside a 3 x 4 in frame\", \"which "
+     "die "
+     "frames a 2-3/8 in circle\", \"how big is the largest moonrise circle\", \"what still needs "
+     "measuring\", "
+     "\"where is the sage ink\", \"nearest to sage\", \"3-7/16 in mm\", \"show low tide\". A word that "
+     "starts "
+     "with - (\"-white\") goes after --.",
      "find designs using a 2-3/8 in circle with a stand-up fold", find_options, 1, run_find},
     {"fits", "OPENING…", "what fits inside this frame",
-     "What was tried comes first, then what is computed, then what is estimated.",
+     "A die of the book, or a size and shape: \"3 x 4 in frame\". What was tried comes first, then what is "
+     "computed, then what is estimated.",
      "fits second largest tidepool rectangle --border 1/8", fits_options, 1, run_fits},
-    {"frames", "SIZE…", "which dies frame a panel of this size", "The closest frame comes first.",
+    {"frames", "SIZE…", "which dies frame a panel of this size",
+     "A size and shape, or a die or stamp of the book that has one. The closest frame comes first.",
      "frames 3 x 4 in", frames_options, 1, run_frames},
     {"pairs",
      "OPENING…",
@@ -189,7 +202,11 @@ constexpr Command table[] = {
      1,
      nullptr},
     {"kit", "SAMPLE…", "what goes into each bag, and in all", "", "kit low tide --cards 12", {}, 1, nullptr},
-    {"nearest", "COLOUR…", "nearest colours, current ones first", "", "nearest sage", {}, 1, nullptr},
+    {"nearest", "COLOUR…", "nearest colours, current ones first",
+     "A colour of the book, or a value such as #a55030. The difference is CIEDE2000: about 1 is just seen "
+     "side by "
+     "side, up to 10 is much the same colour on a card.",
+     "nearest sage", nearest_options, 1, run_nearest},
     {"handout",
      "SAMPLE…",
      "the printed page of a design",

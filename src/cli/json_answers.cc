@@ -3,19 +3,11 @@
 
 #include <fmt/format.h>
 
-#include <nlohmann/json.hpp>
-
+#include "cli/json_values.h"
 #include "measure/write.h"
 
 namespace insetbook::cli {
 namespace {
-
-using Json = nlohmann::ordered_json;
-
-// Texts in the book are valid UTF-8; what comes from a file name or an argument may not be.
-std::string dumped(const Json& json) {
-  return json.dump(-1, ' ', false, Json::error_handler_t::replace);
-}
 
 Json measured_json(const Measured& measured) {
   Json json{{"standing", measured.standing},
@@ -41,6 +33,7 @@ Json opening_json(const OpeningRecord& opening) {
   if (opening.measured) json["size"] = write_size(opening.width, opening.height, opening.unit);
   json["measured"] = opening.measured;
   json["give_or_take_nm"] = opening.give_or_take.nm();
+  if (!opening.read_as.empty()) json["read_as"] = opening.read_as;
   return json;
 }
 
@@ -199,6 +192,12 @@ Json shown_json(const ShownSample& sample) {
   return json;
 }
 
+}  // namespace
+
+std::string dumped(const Json& json) {
+  return json.dump(-1, ' ', false, Json::error_handler_t::replace);
+}
+
 Json fits_json(const FitsAnswer& answer) {
   Json json{{"opening", opening_json(answer.opening)},
             {"border_from", border_from_word(answer.border_from)},
@@ -206,6 +205,8 @@ Json fits_json(const FitsAnswer& answer) {
             {"border", write(answer.border, answer.unit)},
             {"habit_of", answer.habit_of},
             {"cutting_step_nm", answer.cutting_step.nm()}};
+  if (answer.invented) json["invented"] = true;
+  if (!answer.note.empty()) json["note"] = answer.note;
   if (answer.estimated)
     json["estimated"] = {{"width_nm", answer.estimated->width.nm()},
                          {"height_nm", answer.estimated->height.nm()},
@@ -227,6 +228,9 @@ Json fits_json(const FitsAnswer& answer) {
 
 Json frames_json(const FramesAnswer& answer) {
   Json json{{"panel", describe(answer.panel, answer.unit)}, {"border_nm", answer.border.nm()}};
+  if (!answer.panel_of.empty()) json["panel_of"] = answer.panel_of;
+  if (!answer.note.empty()) json["note"] = answer.note;
+  json["total"] = answer.total;
   json["openings"] = Json::array();
   for (const FramingOpening& found : answer.openings) {
     Json opening = opening_json(found.opening);
@@ -245,32 +249,7 @@ Json frames_json(const FramesAnswer& answer) {
   return json;
 }
 
-Json hit_json(const Hit& hit) {
-  Json json{{"id", hit.uuid}, {"title", hit.title}, {"made", hit.made}};
-  json["matched"] = Json::array();
-  for (const Matched& matched : hit.matched)
-    json["matched"].push_back({{"text", matched.text}, {"element", matched.element}, {"why", matched.why}});
-  if (!hit.difference.empty()) json["difference"] = hit.difference;
-  return json;
-}
-
-void add_hits(Json& json, const Hits& hits) {
-  json["hits"] = Json::array();
-  for (const Hit& hit : hits.hits) json["hits"].push_back(hit_json(hit));
-  json[hits.total_is_exact ? "total" : "total_at_least"] = hits.total;
-  if (hits.hits.empty()) {
-    json["emptied_by"] = hits.emptied_by;
-    json["nearest"] = Json::array();
-    for (const Hit& hit : hits.nearest) json["nearest"].push_back(hit_json(hit));
-  }
-  json["suggest"] = Json::array();
-  for (const Suggestion& suggestion : hits.suggest)
-    json["suggest"].push_back({{"word", suggestion.word}, {"suggestion", suggestion.suggestion}});
-}
-
-}  // namespace
-
-std::string problem_json(const Problem& problem) {
+Json problem_object(const Problem& problem) {
   Json where;
   if (!problem.where.file.empty()) where["file"] = problem.where.file;
   if (problem.where.row > 0) where["row"] = problem.where.row;
@@ -284,7 +263,11 @@ std::string problem_json(const Problem& problem) {
     if (problem.expected.empty())
       error["expected"] = fmt::format("one of: {}", fmt::join(problem.candidates, "; "));
   }
-  return dumped({{"error", error}});
+  return error;
+}
+
+std::string problem_json(const Problem& problem) {
+  return dumped({{"error", problem_object(problem)}});
 }
 
 std::string plain_json(std::initializer_list<std::pair<std::string_view, PlainValue>> fields) {
@@ -313,29 +296,7 @@ std::string answer_json(const FramesAnswer& answer) {
   return dumped(frames_json(answer));
 }
 
-std::string answer_json(const FindAnswer& answer) {
-  Json json;
-  json["understood"] = Json::array();
-  for (const Understood& part : answer.understood)
-    json["understood"].push_back({{"text", part.text}, {"means", part.means}});
-  json["ignored"] = Json::array();
-  for (const Ignored& word : answer.ignored) json["ignored"].push_back(word.word);
-  json["other_readings"] = Json::array();
-  for (const OtherReading& other : answer.other_readings)
-    json["other_readings"].push_back({{"text", other.text}, {"taken", other.taken}, {"other", other.other}});
-  json["notes"] = answer.notes;
-  json["as_fields"] = answer.as_fields;
-  if (!answer.explained.empty()) json["explained"] = answer.explained;
-  if (const Hits* hits = std::get_if<Hits>(&answer.answer))
-    add_hits(json, *hits);
-  else if (const FitsAnswer* fits = std::get_if<FitsAnswer>(&answer.answer))
-    json["fits"] = fits_json(*fits);
-  else
-    json["frames"] = frames_json(std::get<FramesAnswer>(answer.answer));
-  return dumped(json);
-}
-
-std::string answer_json(const MeasureAnswer& answer) {
+Json measure_json(const MeasureAnswer& answer) {
   Json json;
   Json lines = Json::array();
   Json known = Json::array();
@@ -358,7 +319,11 @@ std::string answer_json(const MeasureAnswer& answer) {
   if (answer.recorded) json["result"] = worst;
   json["known"] = std::move(known);
   json["lines"] = std::move(lines);
-  return dumped(json);
+  return json;
+}
+
+std::string answer_json(const MeasureAnswer& answer) {
+  return dumped(measure_json(answer));
 }
 
 std::string answer_json(const TriedAnswer& answer) {
@@ -367,11 +332,15 @@ std::string answer_json(const TriedAnswer& answer) {
                  {"same", answer.same}});
 }
 
-std::string answer_json(const ShowAnswer& answer) {
+Json show_json(const ShowAnswer& answer) {
   Json json{{"name", answer.name}, {"id", answer.uuid}};
   if (!answer.instead_of.empty()) json["instead_of"] = answer.instead_of;
   json.update(std::visit([](const auto& shown) { return shown_json(shown); }, answer.shown));
-  return dumped(json);
+  return json;
+}
+
+std::string answer_json(const ShowAnswer& answer) {
+  return dumped(show_json(answer));
 }
 
 std::string answer_json(const ImportReport& report) {
@@ -399,14 +368,20 @@ std::string answer_json(const ImportReport& report) {
   return dumped(json);
 }
 
-std::string answer_json(const Converted& converted) {
+Json convert_json(const Converted& converted) {
   Json lengths = Json::array();
   for (const Length length : converted.lengths) lengths.push_back(length.nm());
-  return dumped({{"text", converted.text},
-                 {"kind", converted.kind},
-                 {"shape", converted.shape},
-                 {"nm", lengths},
-                 {"labels", {{"in", converted.in_inches}, {"mm", converted.in_mm}}}});
+  Json labels{{"in", converted.in_inches}, {"mm", converted.in_mm}};
+  if (!converted.on_ruler.empty()) labels["nearest_sixteenth"] = converted.on_ruler;
+  return {{"text", converted.text},
+          {"kind", converted.kind},
+          {"shape", converted.shape},
+          {"nm", std::move(lengths)},
+          {"labels", std::move(labels)}};
+}
+
+std::string answer_json(const Converted& converted) {
+  return dumped(convert_json(converted));
 }
 
 std::string convert_problem_json(std::string_view text, const Problem& problem) {

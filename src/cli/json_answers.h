@@ -40,6 +40,8 @@ std::string answer_json(const MeasureAnswer& answer);
 std::string answer_json(const TriedAnswer& answer);
 std::string answer_json(const ShowAnswer& answer);
 
+std::string answer_json(const NearestAnswer& answer);
+
 std::string answer_json(const FindAnswer& answer);
 std::string answer_json(const ImportReport& report);
 std::string answer_json(const Converted& converted);

@@ -67,6 +67,26 @@ std::vector<std::vector<std::string>> without_blank_columns(const Table& table) 
   return kept;
 }
 
+// A word that begins at byte `at` of a quiet text, what is marked of it bold.
+std::string with_marks(std::string_view word, std::size_t at, const std::vector<Mark>& marks) {
+  std::string out;
+  std::size_t done = 0;
+  for (const Mark& mark : marks) {
+    const std::size_t begin = std::clamp(mark.begin, at + done, at + word.size()) - at;
+    const std::size_t end = std::clamp(mark.end, at + done, at + word.size()) - at;
+    if (begin >= end) continue;
+    out += word.substr(done, begin - done);
+    out += plain;
+    out += bold;
+    out += word.substr(begin, end - begin);
+    out += plain;
+    out += quiet;
+    done = end;
+  }
+  out += word.substr(done);
+  return out;
+}
+
 }  // namespace
 
 int columns_of(std::string_view text) {
@@ -101,6 +121,15 @@ void Output::detail(std::string_view text) {
   if (styled_) put(plain);
 }
 
+void Output::detail(std::string_view text, const std::vector<Mark>& marks) {
+  const std::string shown = harmless(text);
+  // Where something was left out, the places are no longer its.
+  if (!styled_ || shown != text) return detail(text);
+  put(quiet);
+  folded(shown, "  ", marks);
+  put(plain);
+}
+
 void Output::blank() {
   put("\n");
 }
@@ -117,7 +146,7 @@ void Output::warn(std::string_view text) {
 }
 
 // Breaks at spaces; a word longer than the line stays whole.
-void Output::folded(std::string_view text, std::string_view indent) {
+void Output::folded(std::string_view text, std::string_view indent, const std::vector<Mark>& marks) {
   std::string out(indent);
   const int room = width_ > 0 ? width_ : 1'000'000;
   int column = columns_of(indent);
@@ -139,7 +168,7 @@ void Output::folded(std::string_view text, std::string_view indent) {
       out += ' ';
       ++column;
     }
-    out += word;
+    out += with_marks(word, begin, marks);
     column += wide;
     begin = end + 1;
   }
@@ -207,9 +236,10 @@ std::string problem_text(const Problem& problem) {
   }
   if (!problem.expected.empty()) text += "\n  " + problem.expected;
   if (!problem.candidates.empty()) {
-    text += problem.kind == ProblemKind::ambiguous ? "\n  one of:"
-            : problem.kind == ProblemKind::refused ? "\n  these:"
-                                                   : "\n  did you mean:";
+    text += !problem.expected.empty() && problem.kind == ProblemKind::ambiguous ? ""
+            : problem.kind == ProblemKind::ambiguous                            ? "\n  one of:"
+            : problem.kind == ProblemKind::refused                              ? "\n  these:"
+                                                                                : "\n  did you mean:";
     for (const std::string& candidate : problem.candidates) text += "\n    " + candidate;
   }
   return text;

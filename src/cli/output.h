@@ -21,6 +21,10 @@ struct Table {
   std::vector<std::vector<std::string>> rows;
 };
 
+struct Mark {
+  std::size_t begin = 0, end = 0;
+};
+
 class Output {
  public:
   Output(bool json, bool styled, int width, bool progress)
@@ -33,6 +37,8 @@ class Output {
   void headline(std::string_view text);  // the answer: first and set off
   void line(std::string_view text);      // folded to the width on a terminal
   void detail(std::string_view text);    // how and why: quieter
+  // The same, with some places of it (bytes, half-open, in order) set off on a terminal.
+  void detail(std::string_view text, const std::vector<Mark>& marks);
   void blank();
   void table(const Table& table);
   void raw(std::string_view text);   // as it is, a line end added where it has none
@@ -44,7 +50,7 @@ class Output {
   int problem(const Problem& problem);
 
  private:
-  void folded(std::string_view text, std::string_view indent);
+  void folded(std::string_view text, std::string_view indent, const std::vector<Mark>& marks = {});
   bool json_;
   bool styled_;
   int width_;  // 0: not a terminal, nothing is folded

@@ -27,6 +27,10 @@ int run_backup(const Invocation&, Output&);
 int run_restore(const Invocation&, Output&);
 int run_verify(const Invocation&, Output&);
 int run_convert(const Invocation&, Output&);
+int run_nearest(const Invocation&, Output&);
+
+// The value of --limit, `otherwise` where it was not given.
+Result<std::size_t> limit_given(const Invocation& invocation, std::size_t otherwise);
 
 // The book that the invocation means: --book, else INSETBOOK, else the default place.
 std::filesystem::path book_folder(const Invocation& invocation);

@@ -25,6 +25,9 @@ bool convert_one(const std::string& text, Unit unit, Output& out) {
   std::string line = fmt::format("{} = {}", converted->in_inches, converted->in_mm);
   if (!converted->shape.empty()) line = fmt::format("{} {}", converted->shape, line);
   out.headline(line);
+  if (!converted->on_ruler.empty())
+    out.detail(fmt::format("The nearest sixteenth: {}.", converted->on_ruler));
+  if (!converted->means.empty()) out.detail(fmt::format("Read as {}.", converted->means));
   return true;
 }
 

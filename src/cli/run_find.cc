@@ -1,10 +1,12 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include <fmt/format.h>
 
+#include <algorithm>
 #include <charconv>
 
 #include "answers/find.h"
 #include "cli/json_answers.h"
+#include "cli/print_answers.h"
 #include "cli/run.h"
 #include "cli/run_fits.h"
 
@@ -15,12 +17,10 @@ Result<FindAsked> find_asked(const Invocation& invocation) {
   FindAsked asked;
   asked.question = invocation.text();
   asked.explain = invocation.has("explain");
-  if (invocation.has("limit")) {
-    const std::string text = invocation.value("limit");
-    const auto [end, error] = std::from_chars(text.data(), text.data() + text.size(), asked.limit);
-    if (error != std::errc() || end != text.data() + text.size() || asked.limit < 1)
-      return failure({.what = fmt::format("\"{}\" is no number of samples", text), .expected = "--limit 20"});
-  }
+  asked.facets = invocation.has("facets");
+  const Result<std::size_t> limit = limit_given(invocation, asked.limit);
+  if (!limit) return failure(limit.error());
+  asked.limit = *limit;
   if (invocation.has("sort")) {
     const std::string text = invocation.value("sort");
     const std::optional<Order> order = order_named(text);
@@ -32,29 +32,69 @@ Result<FindAsked> find_asked(const Invocation& invocation) {
   return asked;
 }
 
-void print_reading(const FindAnswer& answer, Output& out) {
+std::string read_as(const FindAnswer& answer) {
   std::string read;
   for (const Understood& part : answer.understood) {
     if (!read.empty()) read += "; ";
     read += part.text == part.means ? part.means : fmt::format("{} = {}", part.text, part.means);
   }
-  if (!read.empty()) out.detail(fmt::format("Read as: {}", read));
+  return read;
+}
+
+// Notes and other readings are said once, however often the question gives cause for them.
+void print_remarks(const FindAnswer& answer, Output& out) {
+  std::vector<std::string> said;
+  const auto say = [&](std::string text) {
+    if (std::ranges::find(said, text) != said.end()) return;
+    out.detail(text);
+    said.push_back(std::move(text));
+  };
+  for (const OtherReading& other : answer.other_readings)
+    say(fmt::format("\"{}\" was read as {}; it can also mean {}.", other.text, other.taken, other.other));
+  for (const std::string& note : answer.notes) say(note);
+}
+
+void print_reading(const FindAnswer& answer, Output& out) {
+  if (const std::string read = read_as(answer); !read.empty()) out.detail(fmt::format("Read as: {}", read));
   std::string ignored;
   for (const Ignored& word : answer.ignored) ignored += (ignored.empty() ? "" : " ") + word.word;
   if (!ignored.empty()) out.detail(fmt::format("Passed over: {}", ignored));
-  for (const OtherReading& other : answer.other_readings)
-    out.detail(
-        fmt::format("\"{}\" was read as {}; it can also mean {}.", other.text, other.taken, other.other));
-  for (const std::string& note : answer.notes) out.detail(note);
+  print_remarks(answer, out);
+}
+
+// "moon (circle 2-3/8 in)": the marks of the reason, where it stands in the line.
+void print_matched(const Matched& matched, Output& out) {
+  const std::string before = matched.element.empty() ? fmt::format("{}: ", matched.text)
+                                                     : fmt::format("{}: {} (", matched.text, matched.element);
+  std::vector<Mark> marks;
+  for (const Span& mark : matched.marks)
+    marks.push_back({before.size() + mark.begin, before.size() + mark.end});
+  out.detail(before + matched.why + (matched.element.empty() ? "" : ")"), marks);
 }
 
 void print_hit(const Hit& hit, Output& out) {
   out.line(fmt::format("{}{}", hit.title, hit.made.empty() ? "" : fmt::format("  ({})", hit.made)));
   if (!hit.difference.empty()) out.detail(hit.difference);
-  for (const Matched& matched : hit.matched)
-    out.detail(matched.element.empty()
-                   ? fmt::format("{}: {}", matched.text, matched.why)
-                   : fmt::format("{}: {} ({})", matched.text, matched.element, matched.why));
+  for (const Matched& matched : hit.matched) print_matched(matched, out);
+}
+
+void print_facets(const std::vector<Facet>& facets, Output& out) {
+  constexpr std::size_t most = 8;
+  Table table{{"among these", ""}, {}};
+  std::string example;
+  for (const Facet& facet : facets) {
+    std::string values;
+    for (std::size_t i = 0; i < facet.values.size() && i < most; ++i)
+      values += fmt::format("{}{} ({})", i > 0 ? ", " : "", facet.values[i].label, facet.values[i].count);
+    if (facet.values.size() > most) values += fmt::format(", and {} more", facet.values.size() - most);
+    if (values.empty()) continue;
+    if (example.empty()) example = facet.values.front().asks;
+    table.rows.push_back({facet.name, values});
+  }
+  if (table.rows.empty()) return;
+  out.blank();
+  out.table(table);
+  out.detail(fmt::format("To have only some of them, add it to the question: {}", example));
 }
 
 void print_hits(const FindAnswer& answer, const Hits& hits, Output& out) {
@@ -82,32 +122,62 @@ void print_hits(const FindAnswer& answer, const Hits& hits, Output& out) {
     out.line("Nearest:");
     for (const Hit& hit : hits.nearest) print_hit(hit, out);
   }
+  print_facets(hits.facets, out);
+}
+
+struct AnswerPrinter {
+  const FindAnswer& whole;
+  Output& out;
+  void operator()(const Hits& hits) const { print_hits(whole, hits, out); }
+  void operator()(const FitsAnswer& answer) const { print_fits(answer, out); }
+  void operator()(const FramesAnswer& answer) const { print_frames(answer, out); }
+  void operator()(const MeasureAnswer& answer) const { print_measured(answer, out); }
+  void operator()(const ShowAnswer& answer) const { print_shown(answer, out); }
+  void operator()(const UnmeasuredAnswer& answer) const { print_unmeasured(answer, out); }
+  void operator()(const KeptAnswer& answer) const { print_kept(answer, out); }
+  void operator()(const NearestAnswer& answer) const { print_nearest(answer, out); }
+  void operator()(const ConvertedTo& answer) const { print_converted(answer, out); }
+};
+
+// What could not be read, all of it, and what was.
+int print_problems(const FindAnswer& answer, Output& out) {
+  if (out.json()) out.raw(answer_json(answer));
+  for (const Problem& problem : answer.problems) out.warn(problem_text(problem));
+  if (const std::string read = read_as(answer); !read.empty())
+    out.warn(fmt::format("The rest was read as: {}", read));
+  return exit_status(answer.problems.front().kind);
 }
 
 }  // namespace
+
+Result<std::size_t> limit_given(const Invocation& invocation, std::size_t otherwise) {
+  if (!invocation.has("limit")) return otherwise;
+  const std::string text = invocation.value("limit");
+  std::size_t limit = 0;
+  const auto [end, error] = std::from_chars(text.data(), text.data() + text.size(), limit);
+  if (error != std::errc() || end != text.data() + text.size() || limit < 1)
+    return failure(
+        {.what = fmt::format("--limit: \"{}\" is no number above zero", text), .expected = "--limit 20"});
+  return limit;
+}
 
 int run_find(const Invocation& invocation, Output& out) {
   const Result<FindAsked> asked = find_asked(invocation);
   if (!asked) return out.problem(asked.error());
   const Result<Book> book = open_book(invocation, Book::Use::read, out);
   if (!book) return out.problem(book.error());
-  const Result<FindAnswer> answer = find(*book, *asked);
+  Result<FindAnswer> answer = find(*book, *asked);
   if (!answer) return out.problem(answer.error());
+  if (!answer->problems.empty()) return print_problems(*answer, out);
   const Hits* hits = std::get_if<Hits>(&answer->answer);
-  const FramesAnswer* frames = std::get_if<FramesAnswer>(&answer->answer);
+  FramesAnswer* frames = std::get_if<FramesAnswer>(&answer->answer);
+  if (frames && frames->openings.size() > asked->limit) frames->openings.resize(asked->limit);
   if (out.json()) {
     out.raw(answer_json(*answer));
   } else {
     if (!answer->explained.empty()) out.raw(answer->explained);
-    if (hits) {
-      print_hits(*answer, *hits, out);
-    } else if (frames) {
-      print_frames(*frames, out);
-      print_reading(*answer, out);
-    } else {
-      print_fits(std::get<FitsAnswer>(answer->answer), out);
-      print_reading(*answer, out);
-    }
+    std::visit(AnswerPrinter{*answer, out}, answer->answer);
+    if (!hits) print_remarks(*answer, out);
   }
   return (hits && hits->hits.empty()) || (frames && frames->openings.empty()) ? 1 : 0;
 }

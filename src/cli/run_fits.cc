@@ -5,9 +5,10 @@
 
 #include <algorithm>
 
+#include "answers/sizes_shown.h"
+#include "answers/thing_said.h"
 #include "cli/json_answers.h"
 #include "cli/run.h"
-#include "cli/sizes.h"
 #include "measure/write.h"
 
 namespace insetbook::cli {
@@ -35,7 +36,10 @@ std::string shows_text(const FittingPanel& panel, Length give_or_take, Unit unit
 
 void print_opening(const FitsAnswer& answer, Output& out) {
   const OpeningRecord& opening = answer.opening;
-  if (opening.measured) {
+  if (!answer.note.empty()) out.detail(answer.note);
+  if (answer.invented) {
+    out.detail(fmt::format("{}.", opening_name(opening)));
+  } else if (opening.measured) {
     out.detail(
         fmt::format("{}: {} {}{}", describe(opening), opening.shape_word, size_text(opening),
                     opening.give_or_take > Length()
@@ -64,9 +68,8 @@ void print_border(const FitsAnswer& answer, Output& out) {
                              border_text(answer.border, answer.unit), answer.habit_of));
       break;
     case BorderFrom::default_border:
-      out.detail(fmt::format(
-          "Border {}: the setting (none was asked, and nothing is tried in the other dies of the set).",
-          border));
+      out.detail(fmt::format("Border {}: the setting (none was asked{}).", border,
+                             answer.invented ? "" : ", and nothing is tried in the other dies of the set"));
       break;
   }
 }
@@ -130,6 +133,13 @@ void print_fits(const FitsAnswer& answer, Output& out) {
 
 namespace {
 
+// What shows where least does.
+std::string least_text(const Framing& framing, Unit unit) {
+  const Length least = unit == Unit::inch ? Length::inch_fraction(1, 64) : Length::nm(500'000);
+  if (framing.greatest_border < least) return ": hardly anything shows on the narrowest side.";
+  return fmt::format(": {} shows on the narrowest side.", border_text(framing.greatest_border, unit));
+}
+
 std::string remark(const FramingOpening& found) {
   std::string text = found.framing.turned ? "turned by a quarter" : "";
   if (!found.tried.empty()) text += (text.empty() ? "" : "; ") + found.tried;
@@ -139,17 +149,21 @@ std::string remark(const FramingOpening& found) {
 }  // namespace
 
 void print_frames(const FramesAnswer& answer, Output& out) {
-  const std::string panel = describe(answer.panel, answer.unit);
+  const std::string size = describe(answer.panel, answer.unit);
+  const std::string panel =
+      answer.panel_of.empty() ? "a " + size : fmt::format("{} ({})", answer.panel_of, size);
   if (answer.openings.empty()) {
-    out.headline(fmt::format("No measured die frames a {}{}.", panel,
+    out.headline(fmt::format("No measured die frames {}{}.", panel,
                              answer.border > Length()
                                  ? fmt::format(" with a border of {}", write(answer.border, answer.unit))
                                  : ""));
+    if (!answer.note.empty()) out.detail(answer.note);
   } else {
     const FramingOpening& first = answer.openings.front();
-    out.headline(fmt::format("{}, {} showing at the least.", describe(first.opening),
-                             border_text(first.framing.greatest_border, answer.unit)));
-    out.detail(fmt::format("The closest of {} that frame a {}.", answer.openings.size(), panel));
+    out.headline(fmt::format("{}{}{}", describe(first.opening), least_text(first.framing, answer.unit),
+                             first.framing.verdict == Verdict::snug ? " Snug: cut one and try." : ""));
+    out.detail(fmt::format("The closest of {} that frame {}.", answer.total, panel));
+    if (!answer.note.empty()) out.detail(answer.note);
     out.blank();
     Table table{{"opening", "size", "left and right", "top and bottom", "even all round", "verdict", ""}, {}};
     for (const FramingOpening& found : answer.openings)
@@ -186,12 +200,15 @@ int run_fits(const Invocation& invocation, Output& out) {
 int run_frames(const Invocation& invocation, Output& out) {
   Result<Book> book = open_book(invocation, Book::Use::read, out);
   if (!book) return out.problem(book.error());
+  const Result<std::size_t> limit = limit_given(invocation, 0);
+  if (!limit) return out.problem(limit.error());
   FramesAsked asked{.size = invocation.text(),
                     .shape = option_text(invocation, "shape"),
                     .border = option_text(invocation, "border"),
                     .in_set = option_text(invocation, "in")};
-  const Result<FramesAnswer> answer = what_frames(*book, asked);
+  Result<FramesAnswer> answer = what_frames(*book, asked);
   if (!answer) return out.problem(answer.error());
+  if (*limit > 0 && answer->openings.size() > *limit) answer->openings.resize(*limit);
   if (out.json())
     out.raw(answer_json(*answer));
   else

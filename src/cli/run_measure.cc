@@ -2,9 +2,11 @@
 #include <fmt/format.h>
 
 #include "answers/measure.h"
+#include "answers/sizes_shown.h"
+#include "answers/thing_said.h"
 #include "cli/json_answers.h"
+#include "cli/print_answers.h"
 #include "cli/run.h"
-#include "cli/sizes.h"
 
 namespace insetbook::cli {
 namespace {
@@ -31,6 +33,7 @@ void print_known(const std::vector<Measured>& known, std::string_view shape_word
 
 void print_line(const LineMeasured& line, bool recorded, Output& out) {
   const std::string opening = describe(line.opening);
+  const std::string read_as = read_as_note(line.opening);
   const std::vector<Measured>& known = line.outcome.known;
   if (!recorded) {
     out.headline(known.empty()
@@ -58,6 +61,7 @@ void print_line(const LineMeasured& line, bool recorded, Output& out) {
         break;
     }
   }
+  if (!read_as.empty()) out.detail(read_as);
   print_known(known, line.opening.shape_word, out);
   if (!line.outcome.used_by.empty()) {
     std::string used =
@@ -67,6 +71,10 @@ void print_line(const LineMeasured& line, bool recorded, Output& out) {
 }
 
 }  // namespace
+
+void print_measured(const MeasureAnswer& answer, Output& out) {
+  for (const LineMeasured& line : answer.lines) print_line(line, answer.recorded, out);
+}
 
 int run_measure(const Invocation& invocation, Output& out) {
   const bool writes = invocation.has("size") || invocation.has("sizes") || invocation.has("new");
@@ -88,7 +96,7 @@ int run_measure(const Invocation& invocation, Output& out) {
   if (out.json()) {
     out.raw(answer_json(*answer));
   } else {
-    for (const LineMeasured& line : answer->lines) print_line(line, answer->recorded, out);
+    print_measured(*answer, out);
   }
   return conflict ? 1 : 0;
 }
@@ -116,6 +124,7 @@ int run_tried(const Invocation& invocation, Output& out) {
       shaped_size_text(answer->tried.shape, answer->tried.width, answer->tried.height, answer->tried.unit),
       describe(answer->opening), answer->tried.result,
       answer->same ? " It was recorded already." : " Recorded."));
+  if (const std::string read_as = read_as_note(answer->opening); !read_as.empty()) out.detail(read_as);
   if (!answer->warning.empty()) out.line(fmt::format("Note: {}.", answer->warning));
   return 0;
 }

@@ -2,9 +2,10 @@
 #include <fmt/format.h>
 
 #include "answers/show.h"
+#include "answers/sizes_shown.h"
 #include "cli/json_answers.h"
+#include "cli/print_answers.h"
 #include "cli/run.h"
-#include "cli/sizes.h"
 #include "measure/write.h"
 
 namespace insetbook::cli {
@@ -155,6 +156,12 @@ void print(const ShownSample& sample, Output& out) {
 
 }  // namespace
 
+void print_shown(const ShowAnswer& answer, Output& out) {
+  out.headline(answer.name);
+  if (!answer.instead_of.empty()) out.detail(fmt::format("The nearest to \"{}\".", answer.instead_of));
+  std::visit([&](const auto& shown) { print(shown, out); }, answer.shown);
+}
+
 int run_show(const Invocation& invocation, Output& out) {
   Result<Book> book = open_book(invocation, Book::Use::read, out);
   if (!book) return out.problem(book.error());
@@ -164,9 +171,7 @@ int run_show(const Invocation& invocation, Output& out) {
     out.raw(answer_json(*answer));
     return 0;
   }
-  out.headline(answer->name);
-  if (!answer->instead_of.empty()) out.detail(fmt::format("The nearest to \"{}\".", answer->instead_of));
-  std::visit([&](const auto& shown) { print(shown, out); }, answer->shown);
+  print_shown(*answer, out);
   return 0;
 }
 

@@ -86,7 +86,7 @@ TEST_F(Program, AnswersEachCommand) {
       {"find what fits inside the second largest tidepool rectangle", 0, "rectangle 3-1/4 x 4-1/2 in"},
       {"fits second largest tidepool rectangle", 0, "Tried before."},
       {"fits tidepool rectangles 6", 0, "Estimated."},
-      {"fits tidepool rectangles", 2, "one of:"},
+      {"fits tidepool rectangles", 2, "one of these"},
       {"fits nothing of the kind", 2, ""},
       {"fits tidepool rectangles 2 --border 2-9/8", 2, "^"},
       {"frames 2-3/8 in circle", 0, "frame a circle 2-3/8 in"},
@@ -117,6 +117,25 @@ TEST_F(Program, AnswersEachCommand) {
       {"backup", 0, "copied into"},
       {"convert 2-3/8 in", 0, "60.325 mm"},
       {"convert banana", 2, "banana"},
+      {"find how big do I cut a panel for a 3 x 4 in frame so an eighth shows all round", 0,
+       "rectangle 2-3/4 x 3-3/4 in, 1/8 in showing on each side. Computed."},
+      {"fits 3 x 4 in frame", 0, "An opening as you say it, rectangle 3 x 4 in."},
+      {"fits tidepol rectangles 2", 0, "Read as Tidepool Rectangles"},
+      {"frames 2-3/8 in circle --limit 1", 0, "The closest of"},
+      {"frames 2-3/8 in circle --limit 0", 2, "--limit: \"0\" is no number above zero"},
+      {"find which two dies make a frame a quarter inch wide", 2, "not there yet (pairs)"},
+      {"find how big is the second largest tidepool rectangle", 0, "3 x 4 in"},
+      {"find which dies are not measured yet", 0, "lines in the book are not measured yet"},
+      {"find where are the Hedge and Ditch stamps", 0, "stamp tin 2. All 4 of that name."},
+      {"find where is the guillotine trimmer", 0, "no place is recorded"},
+      {"find nearest to sage", 0, "lichen: much the same on a card"},
+      {"nearest sage --limit 2", 0, "lichen: much the same on a card"},
+      {"nearest '#a55030'", 0, "rusted gate: not to be told apart"},
+      {"nearest nonsense", 2, "nonsense"},
+      {"find 3-7/16 in mm", 0, "87.3125 mm"},
+      {"find 60 mm in inches", 0, "about 2-3/8 in to the nearest sixteenth."},
+      {"find show me the moonrise circles", 0, "Moonrise Circles"},
+      {"find where is the wild goose", 1, "no die, set or supply is called"},
       {"pairs tidepool rectangles 2", 2, "pairs is not there yet"},
       {"check kettle", 2, "check is not there yet"},
       {"nonsense", 2, "there is no command"},
@@ -128,6 +147,22 @@ TEST_F(Program, AnswersEachCommand) {
     EXPECT_EQ(ran.status, row.status) << row.words << "\n" << ran.out;
     EXPECT_NE(ran.out.find(row.says), std::string::npos) << row.words << "\n" << ran.out;
   }
+}
+
+TEST_F(Program, OtherQuestionsHaveTheirCommandsFields) {
+  import_samples();
+  EXPECT_TRUE(json("find what fits a 3 x 4 in frame").at("fits").at("invented").get<bool>());
+  EXPECT_FALSE(json("find which die frames a 3 x 4 in panel").at("frames").at("openings").empty());
+  EXPECT_EQ(json("find how big is tidepool rectangles 2").at("measure").at("lines").size(), 2u);
+  EXPECT_EQ(json("find which dies are not measured").at("unmeasured").at("dies").size(), 9u);
+  EXPECT_EQ(json("find where is the sage ink").at("kept").at("things").at(0).at("stored_in"), "ink tray");
+  EXPECT_EQ(json("find nearest to sage").at("nearest").at("colours").at(0).at("name"), "lichen");
+  EXPECT_EQ(json("find 3-7/16 in mm").at("convert").at("nm").at(0), 87312500);
+  EXPECT_EQ(json("find show me the moonrise circles").at("show").at("kind"), "set");
+  const Json nearest = json("nearest sage").at("colours").at(0);
+  EXPECT_EQ(nearest.at("srgb"), "#c3cf9e");
+  EXPECT_EQ(nearest.at("status"), "current");
+  EXPECT_GT(nearest.at("delta_e").get<double>(), 0);
 }
 
 TEST_F(Program, EveryHelpHasAnExample) {

@@ -1,10 +1,10 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-#include "cli/sizes.h"
+#include "answers/sizes_shown.h"
 
 #include "measure/write.h"
 #include "shape/shape.h"
 
-namespace insetbook::cli {
+namespace insetbook {
 namespace {
 
 Length finest_mark(Unit unit) {
@@ -36,4 +36,4 @@ Length nearest_mark(Length length, Unit unit) {
   return round_down(length + mark / 2, mark);
 }
 
-}  // namespace insetbook::cli
+}  // namespace insetbook

@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 //
-// Sizes as the command line shows them: a circle with one figure, a figure that lies on no mark of a ruler at
-// a mark beside it, said so.
+// Sizes as answers show them: a circle with one figure, a figure that lies on no mark of a ruler at a mark
+// beside it, said so.
 #pragma once
 
 #include <string>
@@ -9,7 +9,7 @@
 
 #include "measure/size.h"
 
-namespace insetbook::cli {
+namespace insetbook {
 
 // "2-3/8 in" for a circle or a square of two like figures, else "2-7/8 x 4-1/8 in".
 std::string shaped_size_text(std::string_view shape_word, Length width, Length height, Unit unit);
@@ -19,4 +19,4 @@ std::string border_text(Length border, Unit unit);
 std::string give_text(Length give, Unit unit);
 Length nearest_mark(Length length, Unit unit);
 
-}  // namespace insetbook::cli
+}  // namespace insetbook

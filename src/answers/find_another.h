@@ -1,0 +1,16 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+//
+// Hands a question that is not for samples to the answer it is for (question.h, Asks).
+#pragma once
+
+#include "answers/find.h"
+#include "language/names.h"
+
+namespace insetbook {
+
+// Sets `answer.answer` and how the question was understood. A Problem: the name or size is none, or the
+// answer is not there yet (`pairs`).
+Result<void> answer_another(const Book& book, const Question& question, const Names& names,
+                            FindAnswer& answer);
+
+}  // namespace insetbook

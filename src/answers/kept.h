@@ -1,0 +1,28 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+//
+// "Where is it?" The place where a set, a die or a supply is kept, as it is recorded. A die without a place
+// of its own lies with its set; asked for a colour, its supplies are answered.
+#pragma once
+
+#include <string>
+#include <vector>
+
+#include "book/book.h"
+
+namespace insetbook {
+
+struct KeptThing {
+  std::string kind;   // set, die, supply
+  std::string name;   // "Tidepool Rectangles", "ink, ink pad, sage"
+  std::string place;  // as recorded; empty: nothing is recorded
+};
+
+struct KeptAnswer {
+  std::vector<KeptThing> things;  // those with a place first
+  std::size_t more = 0;           // so many answer to the name besides
+  std::string read_as;            // where the name was misspelt: what was typed
+};
+
+Result<KeptAnswer> where_kept(const Book& book, const std::string& name);
+
+}  // namespace insetbook
