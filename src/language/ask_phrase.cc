@@ -3,6 +3,8 @@
 
 #include <algorithm>
 
+#include "language/ask_phrase_lists.h"
+
 namespace insetbook {
 namespace {
 
@@ -10,49 +12,9 @@ constexpr int most_steps = 600;
 constexpr std::size_t longest_shape = 3;
 constexpr std::size_t longest_set = 5;
 
-struct List {
-  std::string_view name, words;
-};
-
-constexpr List lists[] = {
-    {"@what", "what|which|whats"},
-    {"@want", "can|could|will|would|should|do|does|must|shall|may|might|need|needs|want|to"},
-    {"@i", "i|you|we|one"},
-    {"@the", "the|a|an|my|our|this|that|these|those|some|any|of"},
-    {"@big", "big|large|wide|tall|high|small|long"},
-    {"@panel",
-     "panel|panels|mat|mats|layer|layers|piece|pieces|paper|cardstock|image|images|topper|toppers|liner|"
-     "insert|inserts|one"},
-    {"@in", "in|inside|into|within"},
-    {"@well", "well|best|exactly|nicely|snugly|neatly|perfectly|properly|evenly"},
-    {"@round", "round|around|outside|over"},
-    {"@die", "die|dies|frame|frames|opening|openings|set|sets|cutter|cutters|shape|shapes"},
-    {"@box",
-     "drawer|drawers|box|boxes|shelf|shelves|tin|tins|folder|jar|tray|bin|place|cupboard|bag|basket|case"},
-    {"@colour", "colour|colours|color|colors|shade|shades"},
-    {"@near", "near|nearest|nearer|close|closest|closer|similar|resembles|matches|match"},
-    {"@unit",
-     "in|inch|inches|mm|millimetre|millimetres|millimeter|millimeters|cm|centimetre|centimetres|centimeter|"
-     "centimeters"},
-};
-
-std::string_view list_named(std::string_view name) {
-  for (const List& list : lists)
-    if (list.name == name) return list.words;
-  return {};
-}
-
-// Takes the first of several that are parted by `mark` off the front.
-std::string_view take(std::string_view& from, char mark) {
-  const std::size_t end = std::min(from.find(mark), from.size());
-  const std::string_view first = from.substr(0, end);
-  from.remove_prefix(std::min(end + 1, from.size()));
-  return first;
-}
-
 bool is_word_of(std::string_view folded, std::string_view words) {
   while (!words.empty()) {
-    const std::string_view one = take(words, '|');
+    const std::string_view one = take_part(words, '|');
     if (one.starts_with('@') ? is_word_of(folded, list_named(one)) : one == folded) return true;
   }
   return false;
@@ -66,8 +28,15 @@ bool PhraseReader::is_any(std::size_t at, std::string_view words) const {
 }
 
 std::size_t PhraseReader::set_at(std::size_t at, std::string& name) const {
+  Seen& seen = sets_[at];
+  if (!seen.looked) seen = look_for_set(at);
+  if (seen.end > at) name = seen.name;
+  return seen.end;
+}
+
+PhraseReader::Seen PhraseReader::look_for_set(std::size_t at) const {
   std::string said;
-  std::size_t end = at;
+  Seen seen{true, at, {}};
   for (std::size_t i = at; i < std::min(at + longest_set, pieces_.size()); ++i) {
     if (pieces_[i].kind != Piece::Kind::word) break;
     if (!said.empty()) said += ' ';
@@ -75,33 +44,40 @@ std::size_t PhraseReader::set_at(std::size_t at, std::string& name) const {
     if (!names_.begins(said)) break;
     for (const NamedRecord& record : names_.exactly(said)) {
       if (record.kind != NameKind::set) continue;
-      name = record.name;
-      end = i + 1;
+      seen.name = record.name;
+      seen.end = i + 1;
       break;
     }
   }
-  return end;
+  return seen;
 }
 
 std::size_t PhraseReader::shape_at(std::size_t at) {
+  Seen& seen = shapes_[at];
+  if (!seen.looked) seen = look_for_shape(at);
+  if (seen.end > at) match_.shape = seen.name;
+  return seen.end;
+}
+
+PhraseReader::Seen PhraseReader::look_for_shape(std::size_t at) const {
   std::string said;
-  std::size_t end = at;
+  Seen seen{true, at, {}};
   for (std::size_t i = at; i < std::min(at + longest_shape, pieces_.size()); ++i) {
     if (pieces_[i].kind != Piece::Kind::word) break;
     if (!said.empty()) said += ' ';
     said += pieces_[i].folded;
     const std::vector<TermMatch> found = vocabulary_.find(said, VocabularyName::shape);
     if (found.empty()) continue;
-    match_.shape = found.front().id;
-    end = i + 1;
+    seen.name = found.front().id;
+    seen.end = i + 1;
   }
-  return end;
+  return seen;
 }
 
 std::size_t PhraseReader::one_of(std::string_view words, std::size_t at) {
   if (at >= pieces_.size()) return at;
   while (!words.empty()) {
-    const std::string_view one = take(words, '|');
+    const std::string_view one = take_part(words, '|');
     std::size_t end = at;
     if (one == "+shape")
       end = shape_at(at);
@@ -118,7 +94,7 @@ bool PhraseReader::match(std::string_view phrase, std::size_t at) {
   if (++steps_ > most_steps) return false;
   if (phrase.empty()) return true;
   std::string_view rest = phrase;
-  std::string_view atom = take(rest, ' ');
+  std::string_view atom = take_part(rest, ' ');
   const PhraseMatch before = match_;
   if (atom == "+end") return at == pieces_.size();
   if (atom == "+x") {

@@ -29,7 +29,11 @@ struct PhraseMatch {
 class PhraseReader {
  public:
   PhraseReader(const std::vector<Piece>& pieces, const Vocabulary& vocabulary, const Names& names)
-      : pieces_(pieces), vocabulary_(vocabulary), names_(names) {}
+      : pieces_(pieces),
+        vocabulary_(vocabulary),
+        names_(names),
+        shapes_(pieces.size()),
+        sets_(pieces.size()) {}
 
   // Whether the pieces from `at` on are the phrase, to its end.
   bool matches(std::string_view phrase, std::size_t at, PhraseMatch& found);
@@ -43,10 +47,20 @@ class PhraseReader {
   // Where one of the list that begins at `at` ends, `at` when none does.
   std::size_t one_of(std::string_view words, std::size_t at);
   std::size_t shape_at(std::size_t at);
+  // A shape or a set that begins at a piece, looked for once.
+  struct Seen {
+    bool looked = false;
+    std::size_t end = 0;
+    std::string name;
+  };
+  Seen look_for_shape(std::size_t at) const;
+  Seen look_for_set(std::size_t at) const;
 
   const std::vector<Piece>& pieces_;
   const Vocabulary& vocabulary_;
   const Names& names_;
+  std::vector<Seen> shapes_;
+  mutable std::vector<Seen> sets_;
   PhraseMatch match_;
   int steps_ = 0;
 };

@@ -8,6 +8,7 @@
 #include "colour/value.h"
 #include "language/ask_border.h"
 #include "language/ask_phrase.h"
+#include "language/ask_phrase_lists.h"
 #include "language/ask_thing.h"
 #include "language/paper_names.h"
 #include "measure/read.h"
@@ -114,7 +115,7 @@ constexpr Phrase phrases[] = {
      "[@what|of|my|the|one|is|are|there|find|me|a|any]* [+set]* [@die|+shape]* [that|which|@want|i|@well]* "
      "go|goes|fit|fits|sit|sits|put|use|lay|place|lie|lies [@well]* @round [@the]* +x +end"},
     {Asks::frames, Sure::known,
-     "[@what|of|my]* [size]* [+set]* [@die|+shape] "
+     "@what [of|my]* [size]* [+set]* [@die|+shape] "
      "[that|which|@want|i|is|are|use|have|big|enough|large|best|right|"
      "choose|pick]* for|to|frame|frames|takes|take|fits|fit|suits|suit !@in [frame|frames|go|@round|fit|fits|"
      "suit]* +x +end"},
@@ -197,8 +198,59 @@ constexpr Phrase phrases[] = {
      "show|open|display [me|us|@the|all|about|of|record|card|details|sample|design]* +x +end"},
     {Asks::show, Sure::known, "tell me [all|everything|more]* about +x +end"},
     {Asks::show, Sure::known, "@what [do|@i]* [know|have] about|on|of +x +end"},
-    {Asks::show, Sure::known, "[@the|all|everything]* details|record|everything|all of|for|about|on +x +end"},
+    {Asks::show, Sure::known, "[@the|all]* details|record|everything [of|for|about|on]* +x +end"},
 };
+
+// A question for samples mostly has none of these words, and is not looked at further.
+constexpr std::string_view telling_words[] = {
+    "alternative", "alternatives", "around",       "bag",         "basket",  "biggest", "bin",
+    "box",         "boxes",        "case",         "close",       "closest", "colors",  "colours",
+    "cover",       "covers",       "cupboard",     "cutter",      "cutters", "details", "diameter",
+    "die",         "dies",         "dimension",    "dimensions",  "display", "drawer",  "drawers",
+    "everything",  "figure",       "figures",      "fill",        "fills",   "fit",     "fits",
+    "folder",      "frame",        "framed",       "frames",      "go",      "goes",    "height",
+    "how",         "inks",         "inset",        "insets",      "jar",     "largest", "measure",
+    "measured",    "measurement",  "measurements", "measuring",   "near",    "nearest", "nest",
+    "nests",       "open",         "opening",      "openings",    "outside", "over",    "pair",
+    "pairs",       "place",        "record",       "replacement", "round",   "set",     "sets",
+    "shades",      "shape",        "shapes",       "shelf",       "shelves", "show",    "size",
+    "sizes",       "substitute",   "substitutes",  "tell",        "tin",     "tins",    "tray",
+    "two",         "unmeasured",   "what",         "whats",       "where",   "wheres",  "which",
+    "widest",      "width"};
+
+constexpr bool tells(std::string_view word) {
+  return std::ranges::binary_search(telling_words, word);
+}
+
+constexpr bool tells_unit(std::string_view word) {
+  std::string_view units = list_named("@unit");
+  while (!units.empty())
+    if (take_part(units, '|') == word) return true;
+  return word == "please";
+}
+
+constexpr bool all_tell(std::string_view words) {
+  while (!words.empty()) {
+    const std::string_view one = take_part(words, '|');
+    if (one.starts_with('+')) return false;
+    if (!(one.starts_with('@') ? all_tell(list_named(one)) : tells(one))) return false;
+  }
+  return true;
+}
+
+// Whether every text that is the phrase has a telling word, or ends with a unit.
+constexpr bool is_told(std::string_view phrase) {
+  if (phrase.ends_with("@unit +end")) return true;
+  while (!phrase.empty()) {
+    const std::string_view atom = take_part(phrase, ' ');
+    if (!atom.starts_with('[') && !atom.starts_with('+') && !atom.starts_with('!') && all_tell(atom))
+      return true;
+  }
+  return false;
+}
+
+static_assert(std::ranges::is_sorted(telling_words));
+static_assert(std::ranges::all_of(phrases, [](const Phrase& phrase) { return is_told(phrase.words); }));
 
 // Words before the question itself: "can you tell me what fits …".
 constexpr std::string_view lead_in =
@@ -208,7 +260,10 @@ constexpr std::string_view lead_in =
 class Reader {
  public:
   Reader(std::string_view text, const std::vector<Piece>& pieces, const ReadingContext& context)
-      : text_(text), context_(context), pieces_(trimmed(pieces)) {
+      : text_(text),
+        context_(context),
+        pieces_(trimmed(pieces)),
+        reader_(pieces_, context.vocabulary, context.names) {
     const std::optional<BorderSaid> border = border_said(text, pieces_, context.unit);
     if (!border) return;
     border_ = border->border;
@@ -216,6 +271,7 @@ class Reader {
     for (std::size_t i = 0; i < pieces_.size(); ++i)
       if (i < border->begin || i >= border->end) without_border_.push_back(pieces_[i]);
     without_border_ = trimmed(std::move(without_border_));
+    bordered_reader_.emplace(without_border_, context.vocabulary, context.names);
   }
 
   HandedOver read() {
@@ -250,7 +306,7 @@ class Reader {
   // The first piece, and the question word that polite words lead to.
   std::vector<std::size_t> beginnings() const {
     std::vector<std::size_t> all{0};
-    const PhraseReader reader(pieces_, context_.vocabulary, context_.names);
+    const PhraseReader& reader = reader_;
     std::size_t at = 0;
     while (reader.is_any(at, lead_in)) ++at;
     if (at > 0 && reader.is_any(at, "@what|how|where|wheres|in|show|nearest|closest")) all.push_back(at);
@@ -260,10 +316,10 @@ class Reader {
   // A border is said with what fits and what frames only.
   static bool takes_border(Asks asks) { return asks == Asks::fits || asks == Asks::frames; }
 
-  std::optional<Question> read_as(const Phrase& phrase, std::size_t at) const {
+  std::optional<Question> read_as(const Phrase& phrase, std::size_t at) {
     const bool bordered = !border_.empty() && takes_border(phrase.asks);
     const std::vector<Piece>& pieces = bordered ? without_border_ : pieces_;
-    PhraseReader reader(pieces, context_.vocabulary, context_.names);
+    PhraseReader& reader = bordered ? *bordered_reader_ : reader_;
     PhraseMatch match;
     if (!reader.matches(phrase.words, at, match)) return std::nullopt;
     Question question;
@@ -439,7 +495,7 @@ class Reader {
   // "Which dies are not measured yet", "what still needs measuring in tidepool rectangles": every word is of
   // such a question, and nothing but the name of a set is left.
   std::optional<Question> unmeasured() const {
-    const PhraseReader reader(pieces_, context_.vocabulary, context_.names);
+    const PhraseReader& reader = reader_;
     bool negated = false, measured = false, wanted = false, without = false, size = false, dies = false;
     bool alone = false;
     std::string set;
@@ -481,9 +537,20 @@ class Reader {
   std::string_view text_;
   const ReadingContext& context_;
   std::vector<Piece> pieces_, without_border_;
-  std::string border_;  // as said, or empty
+  PhraseReader reader_;
+  std::optional<PhraseReader> bordered_reader_;  // of the pieces without the border
+  std::string border_;                           // as said, or empty
   std::size_t border_at_ = 0;
 };
+
+// Whether it has a telling word, or ends with a unit.
+bool may_be_another(const std::vector<Piece>& pieces) {
+  std::size_t last = pieces.size();
+  while (last > 0 && pieces[last - 1].kind == Piece::Kind::mark) --last;
+  if (last > 1 && tells_unit(pieces[last - 1].folded)) return true;
+  return std::ranges::any_of(
+      pieces, [](const Piece& piece) { return piece.kind == Piece::Kind::word && tells(piece.folded); });
+}
 
 // A sample of exactly this name is what was asked for, whatever its words mean.
 bool is_title(std::string_view text, const Names& names) {
@@ -494,7 +561,7 @@ bool is_title(std::string_view text, const Names& names) {
 }  // namespace
 
 HandedOver hand_over(std::string_view text, const std::vector<Piece>& pieces, const ReadingContext& context) {
-  if (pieces.size() > longest_question) return {};
+  if (pieces.size() > longest_question || !may_be_another(pieces)) return {};
   HandedOver handed = Reader(text, pieces, context).read();
   if (!handed.question || !is_title(text, context.names)) return handed;
   return {std::nullopt,
