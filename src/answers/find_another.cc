@@ -5,6 +5,7 @@
 
 #include <algorithm>
 
+#include "answers/fits_panel.h"
 #include "answers/opening_said.h"
 #include "book/settings.h"
 #include "language/ask_thing.h"
@@ -22,6 +23,18 @@ Result<void> take(Result<Found> found, FindAnswer& answer) {
   if (!found) return failure(found.error());
   answer.answer = std::move(*found);
   return {};
+}
+
+Result<void> fitting(const Book& book, const Question& question, FindAnswer& answer) {
+  Result<FitsAnswer> found = what_fits(book, {.opening = question.subject,
+                                              .border = if_said(question.border),
+                                              .shape = if_said(question.panel_shape),
+                                              .width = {},
+                                              .height = {},
+                                              .cut_step = {}});
+  if (found && !question.panel.empty())
+    if (Result<void> asked = ask_panel(book, question.panel, *found); !asked) return asked;
+  return take(std::move(found), answer);
 }
 
 // One kind among the records of that name, and no other.
@@ -102,6 +115,7 @@ void tell(const Question& question, FindAnswer& answer) {
     answer.understood.push_back({question.subject, std::string(said_of(question.asks))});
   if (!question.panel_shape.empty())
     answer.understood.push_back({question.panel_shape, "the shape of the panel"});
+  if (!question.panel.empty()) answer.understood.push_back({question.panel, "the panel: does it fit"});
   if (!question.border.empty()) answer.understood.push_back({question.border, "the border on each side"});
   if (!question.in_set.empty()) answer.understood.push_back({question.in_set, "only dies of this set"});
 }
@@ -113,13 +127,7 @@ Result<void> answer_another(const Book& book, const Question& question, const Na
   tell(question, answer);
   switch (question.asks) {
     case Asks::fits:
-      return take(what_fits(book, {.opening = question.subject,
-                                   .border = if_said(question.border),
-                                   .shape = if_said(question.panel_shape),
-                                   .width = {},
-                                   .height = {},
-                                   .cut_step = {}}),
-                  answer);
+      return fitting(book, question, answer);
     case Asks::frames:
       return take(what_frames(book, {.size = question.subject,
                                      .shape = {},

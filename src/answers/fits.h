@@ -47,6 +47,16 @@ struct Behind {
 enum class BorderFrom { asked, habit, default_border };
 std::string_view border_from_word(BorderFrom from);  // asked, habit, default
 
+// Whether one panel fits, where that was asked.
+struct PanelAsked {
+  Shape panel;
+  std::string of;  // the record that has this size, or empty
+  Unit unit = Unit::inch;
+  Verdict verdict = Verdict::too_big;
+  std::optional<Framing> framing;  // how it lies, where it fits without a border
+  bool computed = true;            // false: see FitsAnswer::not_computed
+};
+
 struct FitsAnswer {
   OpeningRecord opening;
   bool invented = false;   // a size was said, no die of the book: `opening` has no line
@@ -56,6 +66,7 @@ struct FitsAnswer {
   BorderFrom border_from = BorderFrom::default_border;
   int habit_of = 0;  // habit: how many tried panels it is the middle of
   Length cutting_step;
+  std::optional<PanelAsked> panel_asked;
   std::optional<Estimate> estimated;  // where the opening was not measured
   std::vector<FittingPanel> panels;   // tried, computed, estimated
   std::string not_computed;           // why nothing was computed, or empty

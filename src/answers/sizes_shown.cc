@@ -19,6 +19,11 @@ std::string shaped_size_text(std::string_view shape_word, Length width, Length h
   return one_figure ? write(width, unit) : write_size(width, height, unit);
 }
 
+std::string shape_text(const Shape& shape, Unit unit) {
+  const std::string word = shape.name.empty() ? std::string(shape_word(shape.kind)) : shape.name;
+  return word + " " + shaped_size_text(word, shape.width, shape.height, unit);
+}
+
 std::string border_text(Length border, Unit unit) {
   if (border < Length()) return "none";
   const Length mark = finest_mark(unit);

@@ -8,11 +8,14 @@
 #include <string_view>
 
 #include "measure/size.h"
+#include "shape/shape.h"
 
 namespace insetbook {
 
 // "2-3/8 in" for a circle or a square of two like figures, else "2-7/8 x 4-1/8 in".
 std::string shaped_size_text(std::string_view shape_word, Length width, Length height, Unit unit);
+// "circle 2-3/8 in", "square 2 in", "rectangle 3 x 4 in"
+std::string shape_text(const Shape& shape, Unit unit);
 // At the mark below (1/64 in, 0.5 mm), "just over" where it lies on none; "none" below zero.
 std::string border_text(Length border, Unit unit);
 // A give or take: at the mark above.

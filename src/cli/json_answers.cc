@@ -3,6 +3,7 @@
 
 #include <fmt/format.h>
 
+#include "answers/fits_panel.h"
 #include "cli/json_values.h"
 #include "measure/write.h"
 
@@ -50,6 +51,15 @@ Json panel_json(const FittingPanel& panel) {
   json["verdict"] = panel.verdict;
   json["evidence"] = panel.evidence;
   if (!panel.note.empty()) json["note"] = panel.note;
+  return json;
+}
+
+Json panel_asked_json(const FitsAnswer& answer) {
+  const PanelAsked& asked = *answer.panel_asked;
+  Json json{
+      {"panel", describe(asked.panel, asked.unit)}, {"of", asked.of}, {"answer", panel_sentence(answer)}};
+  json["verdict"] = asked.computed ? Json(verdict_word(asked.verdict)) : Json();
+  json["border_nm"] = asked.framing ? Json(asked.framing->greatest_border.nm()) : Json();
   return json;
 }
 
@@ -211,6 +221,7 @@ Json fits_json(const FitsAnswer& answer) {
     json["estimated"] = {{"width_nm", answer.estimated->width.nm()},
                          {"height_nm", answer.estimated->height.nm()},
                          {"spread_nm", answer.estimated->spread.nm()}};
+  if (answer.panel_asked) json["panel_asked"] = panel_asked_json(answer);
   json["panels"] = Json::array();
   for (const FittingPanel& panel : answer.panels) json["panels"].push_back(panel_json(panel));
   if (answer.behind)

@@ -5,6 +5,7 @@
 
 #include <algorithm>
 
+#include "answers/fits_panel.h"
 #include "answers/sizes_shown.h"
 #include "answers/thing_said.h"
 #include "cli/json_answers.h"
@@ -102,7 +103,7 @@ std::string headline(const FitsAnswer& answer) {
 }  // namespace
 
 void print_fits(const FitsAnswer& answer, Output& out) {
-  out.headline(headline(answer));
+  out.headline(answer.panel_asked ? panel_sentence(answer) : headline(answer));
   print_opening(answer, out);
   print_border(answer, out);
   if (!answer.panels.empty()) {
@@ -149,7 +150,7 @@ std::string remark(const FramingOpening& found) {
 }  // namespace
 
 void print_frames(const FramesAnswer& answer, Output& out) {
-  const std::string size = describe(answer.panel, answer.unit);
+  const std::string size = shape_text(answer.panel, answer.unit);
   const std::string panel =
       answer.panel_of.empty() ? "a " + size : fmt::format("{} ({})", answer.panel_of, size);
   if (answer.openings.empty()) {

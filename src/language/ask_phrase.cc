@@ -98,11 +98,20 @@ bool PhraseReader::match(std::string_view phrase, std::size_t at) {
   const PhraseMatch before = match_;
   if (atom == "+end") return at == pieces_.size();
   if (atom == "+x") {
-    for (std::size_t end = rest == "+end" ? pieces_.size() : at + 1; end <= pieces_.size(); ++end) {
-      if (end <= at) break;
+    for (std::size_t end = rest == "+end" ? pieces_.size() : at + 1; end > at && end <= pieces_.size();
+         ++end) {
       match_ = before;
       match_.begin = at;
       match_.end = end;
+      if (match(rest, end)) return true;
+    }
+    return false;
+  }
+  if (atom == "+y") {
+    for (std::size_t end = pieces_.size(); end > at; --end) {
+      match_ = before;
+      match_.beside_begin = at;
+      match_.beside_end = end;
       if (match(rest, end)) return true;
     }
     return false;

@@ -5,6 +5,8 @@
 //   [the|a]*        any number of them          !in|round   none of them stands here (nothing is taken)
 //   @in             a list of words by name     +shape, +set   a word for a shape, a set of the book: kept
 //   +x              one piece or more, as few as will do: the subject        +end   nothing more
+//   +y              as many as will do, of what is said with the subject: the panel of "does a 3 x 4 in panel
+//   fit …"
 // `+shape`, `+set` and `@…` may stand among the words of a list. A comparison takes a bounded number of
 // steps, whatever the text.
 #pragma once
@@ -22,8 +24,9 @@ namespace insetbook {
 
 struct PhraseMatch {
   std::size_t begin = 0, end = 0;  // the subject: places in the pieces, half-open; none: begin == end
-  std::string shape;               // the term of +shape, or empty
-  std::string set;                 // the set's name as recorded, or empty
+  std::size_t beside_begin = 0, beside_end = 0;  // +y
+  std::string shape;                             // the term of +shape, or empty
+  std::string set;                               // the set's name as recorded, or empty
 };
 
 class PhraseReader {

@@ -20,7 +20,7 @@ inline constexpr PhraseList phrase_lists[] = {
     {"@big", "big|large|wide|tall|high|small|long"},
     {"@panel",
      "panel|panels|mat|mats|layer|layers|piece|pieces|paper|cardstock|image|images|topper|toppers|liner|"
-     "insert|inserts|one"},
+     "insert|inserts|strip|strips|one"},
     {"@in", "in|inside|into|within"},
     {"@well", "well|best|exactly|nicely|snugly|neatly|perfectly|properly|evenly"},
     {"@round", "round|around|outside|over"},

@@ -105,6 +105,15 @@ constexpr Phrase phrases[] = {
      "[@what|find|@the|me|all|are|is]* inset|insets [size|sizes|that|which|@want|are|there]* "
      "for|of|fit|fits|@in [@in]* +x +end"},
 
+    {Asks::fits, Sure::known,
+     "@what [@panel|+shape] [@want|@i|need|use|have]* need|use|cut|make for|in|behind +x +end"},
+    {Asks::fits, Sure::known, "size|sizes to|i [@i|should|must|need|to]* cut|make|trim for +x +end"},
+    // whether one panel does
+    {Asks::fits, Sure::known,
+     "does|do|will|would|can|could|should [i|we]* +y fit|fits|go [@well]* @in|inside|behind +x +end"},
+    {Asks::fits, Sure::known, "does|do|will|would|can|could +y fit|fits [@well]* +x +end"},
+    {Asks::fits, Sure::known, "can|could|will|would|should|do i|we|you fit|put +y @in|behind +x +end"},
+
     // what frames
     {Asks::frames, Sure::known,
      "@what [of|my|the|one|other|else|is|are]* [+set]* [@die|+shape]* [that|which|@want|i|is|just|best]* "
@@ -119,6 +128,8 @@ constexpr Phrase phrases[] = {
      "[that|which|@want|i|is|are|use|have|big|enough|large|best|right|"
      "choose|pick]* for|to|frame|frames|takes|take|fits|fit|suits|suit !@in [frame|frames|go|@round|fit|fits|"
      "suit]* +x +end"},
+    {Asks::frames, Sure::known, "@what|how [@die|+shape]* [@want|@i]* frame +x [with|in]* +end"},
+    {Asks::frames, Sure::known, "something|anything [to|that|which|@want]* frame|frames +x +end"},
     {Asks::frames, Sure::known,
      "[in]* @what [of|my|the]* [+set]* [@die|+shape]* does|do|will|would|can|could|should +x "
      "fit|fits|go|goes|"
@@ -136,7 +147,7 @@ constexpr Phrase phrases[] = {
     // what is not measured is told without an order of words: see `unmeasured`
 
     // what is known of a size
-    {Asks::measured, Sure::known, "how @big [is|are|was|were]* [exactly]* +x +end"},
+    {Asks::measured, Sure::known, "how @big|bigs [is|are|was|were]* [exactly]* +x +end"},
     {Asks::measured, Sure::known, "how @big +x is|are|was|were +end"},
     {Asks::measured, Sure::known, "how much does|do +x measure +end"},
     {Asks::measured, Sure::known,
@@ -185,7 +196,8 @@ constexpr Phrase phrases[] = {
      "[@the|list|show|me|find]* nearest|closest [match|one|@colour|ink|inks|paper|papers]* [for|of]* +x "
      "+end"},
     {Asks::nearest, Sure::known,
-     "@what [else|other|@colour|ink|paper]* [@want|i]* [use|have|take]* instead|stead|place of +x +end"},
+     "@what [else|other|@colour|ink|paper]* [@want|i|goes|go|works]* [use|have|take]* instead|stead|place of "
+     "+x +end"},
     {Asks::nearest, Sure::known,
      "@what [else|other|@colour|ink|paper]* [@want|i]* [use]* in place|stead of +x +end"},
     {Asks::nearest, Sure::known,
@@ -195,7 +207,7 @@ constexpr Phrase phrases[] = {
 
     // a record
     {Asks::show, Sure::known,
-     "show|open|display [me|us|@the|all|about|of|record|card|details|sample|design]* +x +end"},
+     "show|open|display [me|us|@the|all|everything|about|of|record|card|details|sample|design]* +x +end"},
     {Asks::show, Sure::known, "tell me [all|everything|more]* about +x +end"},
     {Asks::show, Sure::known, "@what [do|@i]* [know|have] about|on|of +x +end"},
     {Asks::show, Sure::known, "[@the|all]* details|record|everything [of|for|about|on]* +x +end"},
@@ -203,20 +215,20 @@ constexpr Phrase phrases[] = {
 
 // A question for samples mostly has none of these words, and is not looked at further.
 constexpr std::string_view telling_words[] = {
-    "alternative", "alternatives", "around",       "bag",         "basket",  "biggest", "bin",
-    "box",         "boxes",        "case",         "close",       "closest", "colors",  "colours",
-    "cover",       "covers",       "cupboard",     "cutter",      "cutters", "details", "diameter",
-    "die",         "dies",         "dimension",    "dimensions",  "display", "drawer",  "drawers",
-    "everything",  "figure",       "figures",      "fill",        "fills",   "fit",     "fits",
-    "folder",      "frame",        "framed",       "frames",      "go",      "goes",    "height",
-    "how",         "inks",         "inset",        "insets",      "jar",     "largest", "measure",
-    "measured",    "measurement",  "measurements", "measuring",   "near",    "nearest", "nest",
-    "nests",       "open",         "opening",      "openings",    "outside", "over",    "pair",
-    "pairs",       "place",        "record",       "replacement", "round",   "set",     "sets",
-    "shades",      "shape",        "shapes",       "shelf",       "shelves", "show",    "size",
-    "sizes",       "substitute",   "substitutes",  "tell",        "tin",     "tins",    "tray",
-    "two",         "unmeasured",   "what",         "whats",       "where",   "wheres",  "which",
-    "widest",      "width"};
+    "alternative", "alternatives", "around",      "bag",          "basket",      "biggest",     "bigs",
+    "bin",         "box",          "boxes",       "case",         "close",       "closest",     "colors",
+    "colours",     "cover",        "covers",      "cupboard",     "cutter",      "cutters",     "details",
+    "diameter",    "die",          "dies",        "dimension",    "dimensions",  "display",     "drawer",
+    "drawers",     "everything",   "figure",      "figures",      "fill",        "fills",       "fit",
+    "fits",        "folder",       "frame",       "framed",       "frames",      "go",          "goes",
+    "height",      "how",          "inks",        "inset",        "insets",      "jar",         "largest",
+    "measure",     "measured",     "measurement", "measurements", "measuring",   "near",        "nearest",
+    "nest",        "nests",        "open",        "opening",      "openings",    "outside",     "over",
+    "pair",        "pairs",        "place",       "put",          "record",      "replacement", "round",
+    "set",         "sets",         "shades",      "shape",        "shapes",      "shelf",       "shelves",
+    "show",        "size",         "sizes",       "substitute",   "substitutes", "tell",        "tin",
+    "tins",        "tray",         "two",         "unmeasured",   "what",        "whats",       "where",
+    "wheres",      "which",        "widest",      "width"};
 
 constexpr bool tells(std::string_view word) {
   return std::ranges::binary_search(telling_words, word);
@@ -295,7 +307,7 @@ class Reader {
   // Without what says nothing at the end.
   static std::vector<Piece> trimmed(std::vector<Piece> pieces) {
     const auto says_nothing = [](const Piece& piece) {
-      if (piece.kind == Piece::Kind::word) return piece.folded == "please";
+      if (piece.kind == Piece::Kind::word) return piece.folded == "please" || piece.folded == "with";
       return piece.kind == Piece::Kind::mark &&
              (piece.folded == "." || piece.folded == "?" || piece.folded == "!" || piece.folded == ",");
     };
@@ -330,7 +342,12 @@ class Reader {
            pieces[match.end - 1].folded == ",")
       --match.end;
     if (match.begin == match.end) return std::nullopt;
-    question.subject = subject_of(pieces, match);
+    question.subject = subject_of(pieces, {match.begin, match.end});
+    if (match.beside_end > match.beside_begin) {
+      question.panel = subject_of(pieces, {match.beside_begin, match.beside_end});
+      if (!is_size(question.panel) && !named(question.panel, {NameKind::die, NameKind::supply}, false))
+        return std::nullopt;
+    }
     if (bordered) question.border = border_;
     if (phrase.asks == Asks::fits) question.panel_shape = match.shape;
     if (phrase.asks == Asks::frames) question.in_set = match.set;
@@ -339,8 +356,11 @@ class Reader {
     return question;
   }
 
+  struct Places {
+    std::size_t begin, end;
+  };
   // The text of the subject; where a border stood in its middle, both parts.
-  std::string subject_of(const std::vector<Piece>& pieces, const PhraseMatch& match) const {
+  std::string subject_of(const std::vector<Piece>& pieces, const Places& match) const {
     std::string subject;
     std::size_t begin = pieces[match.begin].span.begin;
     for (std::size_t i = match.begin; i < match.end; ++i) {
@@ -398,7 +418,7 @@ class Reader {
     if (!frame) return false;
     while (subject < match.end && reader.is_any(subject, "the|a|an|my")) ++subject;
     question.subject.clear();
-    if (subject < match.end) question.subject = subject_of(pieces, {subject, match.end, {}, {}});
+    if (subject < match.end) question.subject = subject_of(pieces, {subject, match.end});
     return true;
   }
 
@@ -521,7 +541,7 @@ class Reader {
                      at,
                      "@what|is|are|was|were|has|have|had|i|we|the|all|my|any|there|that|been|be|to|"
                      "do|should|list|show|me|find|a|an|yet|so|far|in|of|from|ones|one|for|and|"
-                     "which|remain|it|got|tell|please|out|current")) {
+                     "which|remain|it|got|tell|please|out|current|anything|something")) {
         return std::nullopt;
       }
     }
@@ -573,6 +593,7 @@ std::string print_other(const Question& question) {
   const std::string border = question.border.empty() ? "" : ", " + question.border + " border";
   switch (question.asks) {
     case Asks::fits:
+      if (!question.panel.empty()) return "does " + question.panel + " fit in " + subject + border;
       return "what " + (question.panel_shape.empty() ? "" : question.panel_shape + " ") + "fits inside " +
              subject + border;
     case Asks::frames:

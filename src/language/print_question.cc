@@ -143,6 +143,7 @@ std::string print(const Question& question) {
   out += question.subject;
   if (!question.panel_shape.empty()) out += "; shape=" + question.panel_shape;
   if (!question.border.empty()) out += "; border=" + question.border;
+  if (!question.panel.empty()) out += "; panel=" + question.panel;
   if (!question.in_set.empty()) out += "; in=" + question.in_set;
   if (question.unit) out += *question.unit == Unit::inch ? "; unit=in" : "; unit=mm";
   return out + ")";

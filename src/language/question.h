@@ -193,6 +193,7 @@ struct Question {
   bool centimetres = false;        // convert: mm are wanted as cm
   std::string border;              // fits, frames: a border as said, or empty
   std::string panel_shape;         // fits: "which circle fits …": the shape word, or empty
+  std::string panel;               // fits: "does a 3 x 4 in panel fit …": that panel, or empty
   std::string in_set;              // frames: "which tidepool rectangle frames …": the set's name, or empty
 };
 

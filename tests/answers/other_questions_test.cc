@@ -7,6 +7,7 @@
 #include <algorithm>
 
 #include "answers/find.h"
+#include "answers/fits_panel.h"
 #include "answers/sample_book.h"
 #include "measure/write.h"
 
@@ -77,6 +78,39 @@ TEST(OtherQuestions, WhatFramesARecordedThing) {
   const auto in_set = answer_to<FramesAnswer>("which tidepool rectangle frames a 2 in circle");
   ASSERT_FALSE(in_set.openings.empty());
   for (const FramingOpening& found : in_set.openings) EXPECT_EQ(found.opening.set, "Tidepool Rectangles");
+}
+
+struct Whether {
+  const char* question;
+  const char* sentence;
+};
+
+TEST(OtherQuestions, WhetherAPanelFits) {
+  // 3-3/8 x 4-5/8 in, read to 1/16 in: 1/32 in give or take.
+  const Whether table[] = {
+      {"does a 3-1/4 x 4-1/2 in panel fit tidepool rectangles 2",
+       "Yes. A rectangle 3-1/4 x 4-1/2 in fits: tried before, 1/16 in showing on the narrowest side."},
+      {"does a 4-1/4 x 3 in panel fit tidepool rectangles 2",
+       "Yes. A rectangle 4-1/4 x 3 in fits, turned by a quarter: 3/16 in shows on the narrowest side."},
+      {"does a 3-3/8 x 4 in panel fit tidepool rectangles 2",
+       "Just. A rectangle 3-3/8 x 4 in is snug, 0 in showing on the narrowest side: cut one and try."},
+      {"does a 3-1/2 x 4 in panel fit tidepool rectangles 2",
+       "No. A rectangle 3-1/2 x 4 in is 1/8 in too wide."},
+      {"will a 4 x 5 in panel go in tidepool rectangles 2",
+       "No. A rectangle 4 x 5 in is 5/8 in too wide and 3/8 in too high."},
+      {"can I fit a 3-1/8 x 4-3/8 in panel in tidepool rectangles 2 with a 1/4 in border",
+       "No, not with 1/4 in showing. A rectangle 3-1/8 x 4-3/8 in fits, but only 1/8 in shows on the "
+       "narrowest "
+       "side."},
+      {"does a 3 in square fit in a 3 in circle", "No. A square 3 in does not fit."},
+      {"does a 2 in square fit in a 3 in circle",
+       "Yes. A square 2 in fits: just over 5/64 in shows on the narrowest side."},
+  };
+  for (const Whether& row : table) {
+    const auto fits = answer_to<FitsAnswer>(row.question);
+    ASSERT_TRUE(fits.panel_asked) << row.question;
+    EXPECT_EQ(panel_sentence(fits), row.sentence) << row.question;
+  }
 }
 
 TEST(OtherQuestions, PairsAreNotThereYet) {

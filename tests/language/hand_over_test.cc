@@ -75,6 +75,9 @@ TEST_F(HandOver, WhatFits) {
       {"panel that fits tidepool rectangles 2", "fits(tidepool rectangles 2)"},
       {"panel size for tidepool rectangles 2", "fits(tidepool rectangles 2)"},
       {"inset for tidepool rectangles 2", "fits(tidepool rectangles 2)"},
+      {"what panel do I need for the third largest tidepool rectangle",
+       "fits(third largest tidepool rectangle)"},
+      {"size to cut for tidepool rectangles 2", "fits(tidepool rectangles 2)"},
       {"which insets fit the largest moonrise circle", "fits(largest moonrise circle)"},
       {"what fits behind the window of the big label", "fits(window of the big label)"},
       {"what covers the window of big labels large tag", "fits(window of big labels large tag)"},
@@ -137,9 +140,25 @@ TEST_F(HandOver, WhatFrames) {
       {"which die frames moonrise circles 3", "frames(moonrise circles 3)"},
       {"what goes round the garden gate stamp", "frames(garden gate stamp)"},
       {"which dies are big enough for a 5 x 7 card", "frames(5 x 7 card)"},
+      {"what can I frame a 3 x 4 in panel with", "frames(3 x 4 in panel)"},
+      {"something to frame a 2 in circle", "frames(2 in circle)"},
       {"which die frames a 3 x 4 in panel with a 1/8 in border", "frames(3 x 4 in panel; border=1/8 in)"},
       {"what frames a 2 in circle with at least 1/4 in showing", "frames(2 in circle; border=1/4 in)"},
       {"which die goes round a 2 in circle leaving 1/8 in all round", "frames(2 in circle; border=1/8 in)"},
+  };
+  expect(cases);
+}
+
+TEST_F(HandOver, WhetherAPanelFits) {
+  const Case cases[] = {
+      {"does a 3 x 4 in panel fit tidepool rectangles 2",
+       "fits(tidepool rectangles 2; panel=a 3 x 4 in panel)"},
+      {"will a 2 in circle fit in moonrise circles 3?", "fits(moonrise circles 3; panel=a 2 in circle)"},
+      {"can I fit a 3 x 4 in panel in the second largest tidepool rectangle",
+       "fits(second largest tidepool rectangle; panel=a 3 x 4 in panel)"},
+      {"would a 60 mm circle go inside a 3 in square", "fits(3 in square; panel=a 60 mm circle)"},
+      {"does moonrise circles 4 fit inside tidepool rectangles 3 with 1/8 in all round",
+       "fits(tidepool rectangles 3; border=1/8 in; panel=moonrise circles 4)"},
   };
   expect(cases);
 }
@@ -190,6 +209,7 @@ TEST_F(HandOver, NotMeasuredYet) {
       {"which dies have not been measured", "unmeasured()"},
       {"unmeasured dies", "unmeasured()"},
       {"dies without a size", "unmeasured()"},
+      {"anything not measured yet?", "unmeasured()"},
       {"what is left to measure", "unmeasured()"},
       {"what needs measuring in the tidepool rectangles", "unmeasured(Tidepool Rectangles)"},
       {"which moonrise circles are not measured yet", "unmeasured(Moonrise Circles)"},
@@ -302,6 +322,10 @@ TEST_F(HandOver, SamplesAreStillAskedFor) {
       "largest circles",
       "cards with a mat behind a circle",
       "what fun",
+      "for a 2 in circle",
+      "does it fit",
+      "will it stand",
+      "can I use sage",
       "which",
       "what fits",
       "how big",
