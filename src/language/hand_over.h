@@ -2,7 +2,7 @@
 //
 // Questions in the same box that are not about samples: what fits, what frames, how big is, what is not
 // measured, where is, nearest to, a length in another unit, show a record. They are told by how they are put
-// (the table of phrases in hand_over.cc); a phrase that could also be said of samples counts only where what
+// (the table in ask_phrases.h); a phrase that could also be said of samples counts only where what
 // it asks about is in the book, or is a size. What cannot be told apart stays a question for samples, and the
 // other reading is offered. A text that is a sample's whole title asks for that sample.
 #pragma once

@@ -4,6 +4,7 @@
 #include <gtest/gtest.h>
 
 #include "cli/help.h"
+#include "cli/output.h"
 
 namespace insetbook::cli {
 namespace {
@@ -92,6 +93,24 @@ TEST(Help, NamesEveryCommandWithAnExample) {
     for (const Option& option : command.options)
       EXPECT_NE(help_text(command).find("--" + std::string(option.name)), std::string::npos);
   }
+}
+
+std::string detail_of(bool styled, int width, std::string_view text, const std::vector<Mark>& marks) {
+  testing::internal::CaptureStdout();
+  Output(false, styled, width, false).detail(text, marks);
+  std::fflush(stdout);
+  return testing::internal::GetCapturedStdout();
+}
+
+TEST(Output, SetsOffWhatMatchedOnATerminalOnly) {
+  EXPECT_EQ(detail_of(false, 0, "moon (circle 2-3/8 in)", {{6, 12}}), "  moon (circle 2-3/8 in)\n");
+  EXPECT_EQ(detail_of(true, 80, "moon (circle 2-3/8 in)", {{6, 12}}),
+            "\033[2m  moon (\033[0m\033[1mcircle\033[0m\033[2m 2-3/8 in)\n\033[0m");
+  // A mark over a space is set off word by word, so that a line may break in it.
+  EXPECT_EQ(detail_of(true, 80, "a b c", {{2, 5}}),
+            "\033[2m  a \033[0m\033[1mb\033[0m\033[2m \033[0m\033[1mc\033[0m\033[2m\n\033[0m");
+  // Where a control character was left out, the places are no longer those of the text.
+  EXPECT_EQ(detail_of(true, 80, "a\033 b", {{3, 4}}), "\033[2m  a b\n\033[0m");
 }
 
 TEST(Output, PointsAtThePlaceInTheText) {

@@ -322,6 +322,8 @@ TEST_F(HandOver, SamplesAreStillAskedFor) {
       "largest circles",
       "cards with a mat behind a circle",
       "what fun",
+      "what makes a good frame for a birthday card",
+      "what makes a card stand",
       "for a 2 in circle",
       "does it fit",
       "will it stand",
