@@ -67,6 +67,30 @@ std::vector<std::vector<std::string>> without_blank_columns(const Table& table) 
   return kept;
 }
 
+// Folded at spaces, every line but the first moved in to `at`.
+std::string hanging(std::string_view text, int at, int width) {
+  std::string out;
+  int column = at;
+  std::size_t begin = 0;
+  while (begin < text.size()) {
+    const std::size_t end = std::min(text.find(' ', begin), text.size());
+    const std::string_view word = text.substr(begin, end - begin);
+    const int wide = columns_of(word);
+    if (begin > 0 && column + 1 + wide > width) {
+      out += '\n';
+      out.append(static_cast<std::size_t>(at), ' ');
+      column = at;
+    } else if (begin > 0) {
+      out += ' ';
+      ++column;
+    }
+    out += word;
+    column += wide;
+    begin = end + 1;
+  }
+  return out;
+}
+
 // A word that begins at byte `at` of a quiet text, what is marked of it bold.
 std::string with_marks(std::string_view word, std::size_t at, const std::vector<Mark>& marks) {
   std::string out;
@@ -186,19 +210,69 @@ void Output::table(const Table& table) {
       widths[i] = std::max(widths[i], columns_of(row[i]));
     }
   }
+  if (widths.empty()) return;
+  int before_last = 2;
+  for (std::size_t i = 0; i + 1 < widths.size(); ++i) before_last += widths[i] + 2;
+  const bool narrow = width_ > 0 && before_last + widths.back() > width_;
+  const bool has_head = !table.head.empty();
+  if (!narrow)
+    columns(rows, widths, Last::beside, has_head);
+  else if (width_ - before_last >= width_ / 3)
+    columns(rows, widths, Last::folded, has_head);
+  else if (before_last - 2 <= width_)
+    columns(rows, widths, Last::below, has_head);
+  else
+    blocks(rows, has_head);
+}
+
+void Output::columns(const std::vector<std::vector<std::string>>& rows, const std::vector<int>& widths,
+                     Last last, bool has_head) {
   for (std::size_t r = 0; r < rows.size(); ++r) {
-    const bool is_head = r == 0 && !table.head.empty();
+    const bool quietly = r == 0 && has_head && styled_;
     std::string line = "  ";
+    int column = 2;
+    std::string below;
     for (std::size_t i = 0; i < rows[r].size(); ++i) {
-      line += rows[r][i];
-      if (i + 1 < rows[r].size())
-        line.append(static_cast<std::size_t>(widths[i] - columns_of(rows[r][i]) + 2), ' ');
+      const bool is_last = i + 1 == widths.size();
+      if (is_last && last == Last::below)
+        below = rows[r][i];
+      else
+        line += is_last && last == Last::folded ? hanging(rows[r][i], column, width_) : rows[r][i];
+      if (is_last) break;
+      line.append(static_cast<std::size_t>(widths[i] - columns_of(rows[r][i]) + 2), ' ');
+      column += widths[i] + 2;
     }
     line.erase(line.find_last_not_of(' ') + 1);
-    if (is_head && styled_) put(quiet);
+    if (quietly) put(quiet);
     put(line);
-    if (is_head && styled_) put(plain);
+    if (quietly) put(plain);
     put("\n");
+    if (below.empty() || (r == 0 && has_head)) continue;
+    const std::string head = has_head && rows[0].size() == widths.size() ? rows[0].back() : std::string();
+    under(head.empty() ? below : head + ": " + below);
+  }
+}
+
+// Belongs to the line above.
+void Output::under(std::string_view text) {
+  if (styled_) put(quiet);
+  folded(text, "    ");
+  if (styled_) put(plain);
+}
+
+// A table too wide for the terminal: each row by itself, its first cell set off, the others behind their
+// heads.
+void Output::blocks(const std::vector<std::vector<std::string>>& rows, bool has_head) {
+  for (std::size_t r = has_head ? 1 : 0; r < rows.size(); ++r) {
+    folded(rows[r].front(), "  ");
+    std::string rest;
+    for (std::size_t i = 1; i < rows[r].size(); ++i) {
+      if (rows[r][i].empty()) continue;
+      if (!rest.empty()) rest += "; ";
+      if (has_head && !rows[0][i].empty()) rest += rows[0][i] + " ";
+      rest += rows[r][i];
+    }
+    if (!rest.empty()) under(rest);
   }
 }
 

@@ -14,8 +14,9 @@
 
 namespace insetbook::cli {
 
-// A table printed in columns: widths follow the contents. The last column is folded on a terminal that is too
-// narrow.
+// A table printed in columns: widths follow the contents. On a terminal that is too narrow the last column is
+// folded or goes below its row, or, where that does not help, each row is printed by itself. Columns without
+// a word are left out.
 struct Table {
   std::vector<std::string> head;  // may be empty
   std::vector<std::vector<std::string>> rows;
@@ -51,6 +52,11 @@ class Output {
 
  private:
   void folded(std::string_view text, std::string_view indent, const std::vector<Mark>& marks = {});
+  enum class Last { beside, folded, below };  // where the last column is put
+  void columns(const std::vector<std::vector<std::string>>& rows, const std::vector<int>& widths, Last last,
+               bool has_head);
+  void under(std::string_view text);
+  void blocks(const std::vector<std::vector<std::string>>& rows, bool has_head);
   bool json_;
   bool styled_;
   int width_;  // 0: not a terminal, nothing is folded

@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include <fmt/format.h>
 
+#include <algorithm>
+
 #include "answers/show.h"
 #include "answers/sizes_shown.h"
 #include "cli/json_answers.h"
@@ -48,6 +50,26 @@ std::string order_text(const ShownDie& die) {
   return die.rank > 0 ? fmt::format("{}", die.rank) : std::string();
 }
 
+// Each panel and result once, with how often.
+std::string tried_text(const std::vector<TriedPanel>& panels) {
+  std::vector<std::pair<std::string, int>> counts;
+  for (const TriedPanel& panel : panels) {
+    const std::string text =
+        fmt::format("{} {} {}", panel.shape,
+                    shaped_size_text(panel.shape, panel.width, panel.height, panel.unit), panel.result);
+    const auto same = std::ranges::find(counts, text, &std::pair<std::string, int>::first);
+    if (same == counts.end())
+      counts.emplace_back(text, 1);
+    else
+      ++same->second;
+  }
+  std::string all;
+  for (const auto& [text, count] : counts)
+    all += fmt::format("{}{}{}", all.empty() ? "" : "; ", text,
+                       count > 1 ? fmt::format(" ({} times)", count) : "");
+  return all;
+}
+
 void line_rows(const ShownDie& die, Table& table) {
   for (const ShownLine& line : die.lines) {
     const OpeningRecord& opening = line.opening;
@@ -56,13 +78,7 @@ void line_rows(const ShownDie& die, Table& table) {
                            : "not measured yet";
     if (opening.measured && opening.give_or_take > Length())
       size += fmt::format(" ± {}", give_text(opening.give_or_take, opening.unit));
-    std::string tried;
-    for (const TriedPanel& panel : line.tried) {
-      if (!tried.empty()) tried += "; ";
-      tried +=
-          fmt::format("{} {} {}", panel.shape,
-                      shaped_size_text(panel.shape, panel.width, panel.height, panel.unit), panel.result);
-    }
+    std::string tried = tried_text(line.tried);
     table.rows.push_back(
         {order_text(die), die.label, opening.line, opening.shape_word, size, opening.figures, tried});
   }

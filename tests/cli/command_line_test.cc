@@ -113,6 +113,43 @@ TEST(Output, SetsOffWhatMatchedOnATerminalOnly) {
   EXPECT_EQ(detail_of(true, 80, "a\033 b", {{3, 4}}), "\033[2m  a b\n\033[0m");
 }
 
+std::string table_of(int width) {
+  testing::internal::CaptureStdout();
+  Output(false, false, width, false)
+      .table({{"die", "line", "", "tried"},
+              {{"1", "cut", "", "a panel of 3 x 4 in"}, {"2", "stitched", "", ""}}});
+  std::fflush(stdout);
+  return testing::internal::GetCapturedStdout();
+}
+
+TEST(Output, FitsATableToTheTerminal) {
+  EXPECT_EQ(table_of(0),
+            "  die  line      tried\n"
+            "  1    cut       a panel of 3 x 4 in\n"
+            "  2    stitched\n");
+  EXPECT_EQ(table_of(80), table_of(0));
+  EXPECT_EQ(table_of(34),
+            "  die  line      tried\n"
+            "  1    cut       a panel of 3 x 4\n"
+            "                 in\n"
+            "  2    stitched\n");
+  EXPECT_EQ(table_of(22),
+            "  die  line\n"
+            "  1    cut\n"
+            "    tried: a panel of\n"
+            "      3 x 4 in\n"
+            "  2    stitched\n");
+  EXPECT_EQ(table_of(14),
+            "  1\n"
+            "    line cut;\n"
+            "      tried a\n"
+            "      panel of\n"
+            "      3 x 4 in\n"
+            "  2\n"
+            "    line\n"
+            "      stitched\n");
+}
+
 TEST(Output, PointsAtThePlaceInTheText) {
   const Problem problem{.what = "\"2-9/8\" has an improper fraction after a whole number",
                         .where = {.text = "½ x 2-9/8 in", .at = 4, .length = 5},
