@@ -49,6 +49,25 @@ Problem no_opening_named(std::string_view text) {
               "\"3 x 4 in frame\""};
 }
 
+Problem no_panel_named(std::string_view text, std::vector<std::string> candidates) {
+  return {.kind = ProblemKind::unknown_name,
+          .what = fmt::format("\"{}\" is no size, and nothing in the book that has one", text),
+          .where = {},
+          .expected = "a size, as in \"2-3/8 in circle\", or the name of a die or a stamp",
+          .candidates = std::move(candidates)};
+}
+
+bool begins_with_figure(std::string_view text) {
+  const std::string_view trimmed = trim(text);
+  return !trimmed.empty() && trimmed.front() >= '0' && trimmed.front() <= '9';
+}
+
+// What is wrong with a text as a size; where nothing is, as a name.
+Problem size_problem(std::string_view text, Unit unit, const Problem& as_name) {
+  const Result<Size> size = size_option("size", text, unit);
+  return size ? as_name : size.error();
+}
+
 // "this frame", "the die": words for the thing, and no name.
 bool says_nothing(std::string_view text) {
   const std::string folded = fold(text);
@@ -99,6 +118,7 @@ Result<OpeningSaid> opening_or_size_said(const Book& book, std::string_view text
   const std::optional<ThingSaid> thing = read_thing(text, vocabulary_of(book), unit);
   if (!thing) {
     if (named) return OpeningSaid{std::move(*named), false, {}};
+    if (begins_with_figure(text)) return failure(size_problem(text, unit, named.error()));
     return failure(says_nothing(text) ? no_opening_named(text) : named.error());
   }
   const Result<Shape> shape = shape_said(*thing, std::nullopt, unit, text);
@@ -126,9 +146,13 @@ Result<PanelSaid> panel_said(const Book& book, std::string_view text,
   if (named && named->read_as.empty()) return panel_of_die(book, *named, !opening_wanted(text).line.empty());
   if (std::optional<PanelSaid> panel = panel_of_supply(book, text, shape)) return std::move(*panel);
   if (!named && named.error().kind == ProblemKind::ambiguous) return failure(named.error());
-  // No name of the book: what is wrong with it as a size.
-  const Result<Size> size = size_option("size", text, unit);
-  return failure(size ? named.error() : size.error());
+  if (named) {
+    Result<PanelSaid> panel = panel_of_die(book, *named, !opening_wanted(text).line.empty());
+    if (panel) panel->note = read_as_note(*named);
+    return panel;
+  }
+  return failure(begins_with_figure(text) ? size_problem(text, unit, named.error())
+                                          : no_panel_named(text, named.error().candidates));
 }
 
 std::string opening_name(const OpeningRecord& opening) {

@@ -125,6 +125,23 @@ void print_hits(const FindAnswer& answer, const Hits& hits, Output& out) {
   print_facets(hits.facets, out);
 }
 
+// "pieces: sage | circle", one stage a line, as a table of two columns.
+void print_stages(std::string_view explained, Output& out) {
+  Table table{{}, {}};
+  while (!explained.empty()) {
+    const std::size_t end = std::min(explained.find('\n'), explained.size());
+    const std::string_view line = explained.substr(0, end);
+    const std::size_t colon = std::min(line.find(": "), line.size());
+    table.rows.push_back(
+        {std::string(line.substr(0, colon)), std::string(line.substr(std::min(colon + 2, line.size())))});
+    explained.remove_prefix(std::min(end + 1, explained.size()));
+  }
+  if (table.rows.empty()) return;
+  out.blank();
+  out.line("Stage by stage:");
+  out.table(table);
+}
+
 struct AnswerPrinter {
   const FindAnswer& whole;
   Output& out;
@@ -175,9 +192,9 @@ int run_find(const Invocation& invocation, Output& out) {
   if (out.json()) {
     out.raw(answer_json(*answer));
   } else {
-    if (!answer->explained.empty()) out.raw(answer->explained);
     std::visit(AnswerPrinter{*answer, out}, answer->answer);
     if (!hits) print_remarks(*answer, out);
+    print_stages(answer->explained, out);
   }
   return (hits && hits->hits.empty()) || (frames && frames->openings.empty()) ? 1 : 0;
 }

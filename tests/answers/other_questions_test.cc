@@ -63,6 +63,14 @@ TEST(OtherQuestions, AMisspeltOpeningIsSaid) {
   EXPECT_FALSE(fits.note.empty());
 }
 
+TEST(OtherQuestions, AMisspeltPanelIsSaid) {
+  const Result<FramesAnswer> frames = what_frames(sample_book(), {.size = "moonrse circles 3"});
+  ASSERT_TRUE(frames) << frames.error().what;
+  EXPECT_EQ(frames->panel.width, Length::inch_fraction(23, 8));
+  EXPECT_FALSE(frames->note.empty());
+  EXPECT_FALSE(what_frames(sample_book(), {.size = "nonsense of a kind"}));
+}
+
 TEST(OtherQuestions, WhatFramesARecordedThing) {
   const auto stamp = answer_to<FramesAnswer>("what goes round the teapot stamp");
   EXPECT_EQ(stamp.panel_of, "stamp, Kettle on the Sill, teapot");

@@ -121,6 +121,8 @@ TEST_F(Program, AnswersEachCommand) {
        "rectangle 2-3/4 x 3-3/4 in, 1/8 in showing on each side. Computed."},
       {"fits 3 x 4 in frame", 0, "An opening as you say it, rectangle 3 x 4 in."},
       {"fits tidepol rectangles 2", 0, "Read as Tidepool Rectangles"},
+      {"fits 3 x", 2, "size: \"3 x"},
+      {"frames nonsense", 2, "\"nonsense\" is no size, and nothing in the book that has one"},
       {"frames 2-3/8 in circle --limit 1", 0, "The closest of"},
       {"frames 2-3/8 in circle --limit 0", 2, "--limit: \"0\" is no number above zero"},
       {"find which two dies make a frame a quarter inch wide", 2, "not there yet (pairs)"},
