@@ -59,10 +59,12 @@ class BorderReader {
   std::size_t past_all_round(std::size_t at) const {
     const std::size_t first = skip(at, {"on", "at", "along", "to"});
     std::size_t next = first;
-    if (is_any(next, {"all"})) next = skip(next + 1, {"the", "way"});
+    const bool all = is_any(next, {"all"});
+    if (all) next = skip(next + 1, {"the", "way"});
     if (is_any(next, {"round", "around"})) {
-      next = skip(next + 1, {"it", "the"});
-      return skip(next, {"edge", "edges", "outside", "panel"});
+      const std::size_t edge = skip(next + 1, {"it", "the"});
+      if (is_any(edge, {"edge", "edges", "outside", "panel"})) return edge + 1;
+      if (all) return edge;
     }
     next = skip(first, {"each", "every", "all", "both", "the"});
     if (next > first && is_any(next, {"side", "sides", "edge", "edges"})) return next + 1;

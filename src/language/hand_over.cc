@@ -92,7 +92,8 @@ class Reader {
     Question question;
     question.text = std::string(text_);
     question.asks = phrase.asks;
-    while (match.begin + 1 < match.end && reader.is_any(match.begin, "the|a|an|my|our")) ++match.begin;
+    while (match.begin + 1 < match.end && reader.is_any(match.begin, "the|a|an|my|our|of|in|inside"))
+      ++match.begin;
     while (match.begin < match.end && pieces[match.end - 1].kind == Piece::Kind::mark &&
            pieces[match.end - 1].folded == ",")
       --match.end;
@@ -354,10 +355,9 @@ std::string print_other(const Question& question) {
     case Asks::frames:
       return (question.in_set.empty() ? "what" : "which " + question.in_set) + " frames " + subject + border;
     case Asks::pairs:
-      if (subject.empty()) return "which two dies make a frame " + question.border + " wide";
-      return question.border.empty()
-                 ? "pairs for " + subject
-                 : "which two dies make a frame " + question.border + " wide round " + subject;
+      return "which two dies make a " +
+             (question.border.empty() ? "border" : "frame " + question.border + " wide") +
+             (subject.empty() ? "" : " round " + subject);
     case Asks::measured:
       return "how big is " + subject;
     case Asks::unmeasured:
