@@ -7,6 +7,7 @@
 
 #include "answers/fits_panel.h"
 #include "answers/opening_said.h"
+#include "answers/sizes_shown.h"
 #include "book/settings.h"
 #include "language/ask_thing.h"
 #include "measure/read.h"
@@ -45,6 +46,19 @@ bool names_only(const std::string& text, const Names& names, std::initializer_li
   });
 }
 
+// A line that nobody measured, between two of its set: about how big it should be.
+void add_estimate(const Book& book, const OpeningRecord& line, FindAnswer& answer) {
+  const Result<FitsAnswer> fits =
+      what_fits(book, {.opening = fmt::format("{} {}, {}", line.set, line.die, line.line)});
+  if (!fits || !fits->estimated) return;
+  answer.notes.push_back(fmt::format(
+      "By the sizes of its set the {} line is about {}, give or take {}: an estimate, measure it to be sure.",
+      line.line,
+      shaped_size_text(line.shape_word, nearest_mark(fits->estimated->width, fits->unit),
+                       nearest_mark(fits->estimated->height, fits->unit), fits->unit),
+      give_text(fits->estimated->spread, fits->unit)));
+}
+
 // What is known of the size: of the line that is said, else of every line of the die. A set, a supply and a
 // sample are shown whole: their sizes are among what is shown.
 Result<void> how_big(const Book& book, const Question& question, const Names& names, FindAnswer& answer) {
@@ -61,6 +75,7 @@ Result<void> how_big(const Book& book, const Question& question, const Names& na
     line.read_as = said->read_as;
     MeasureOutcome outcome;
     outcome.known = measurements_of(book, line.line_id);
+    if (!line.measured) add_estimate(book, line, answer);
     known.lines.push_back({std::move(line), std::move(outcome)});
   }
   // The line that is meant where none is named comes first.

@@ -144,6 +144,11 @@ TEST(OtherQuestions, HowBig) {
   const auto missing = answer_to<MeasureAnswer>("have I measured tidepool rectangles 6");
   ASSERT_EQ(missing.lines.size(), 2u);
   EXPECT_TRUE(missing.lines[0].outcome.known.empty());
+  // Its neighbours are 2-1/2 x 3-3/4 in and 1-3/4 x 2-15/16 in.
+  const FindAnswer estimated = asked("how big is tidepool rectangles 6, cut");
+  ASSERT_EQ(estimated.notes.size(), 1u);
+  EXPECT_EQ(estimated.notes[0].substr(0, estimated.notes[0].find(", give")),
+            "By the sizes of its set the cut line is about 2-1/8 x 3-11/32 in");
 
   EXPECT_EQ(answer_to<ShowAnswer>("how big are the tidepool rectangles").name, "Tidepool Rectangles");
   EXPECT_EQ(answer_to<ShowAnswer>("how big is Kettle's On").name, "Kettle's On");
