@@ -36,7 +36,7 @@ struct FramesAnswer {
   Length border;
   std::vector<FramingOpening> openings;
   std::size_t total = 0;  // of openings, also where only the first few are kept
-  int not_computed = 0;  // measured openings whose shape is not computed yet
+  int not_computed = 0;   // measured openings whose shape is not computed yet
 };
 
 Result<FramesAnswer> what_frames(const Book& book, const FramesAsked& asked);
