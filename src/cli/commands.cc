@@ -59,6 +59,10 @@ constexpr Option tried_options[] = {
     {"shape", "SHAPE", "the panel's shape (the line's own unless said)"},
     {"result", "RESULT", "fits, too-tight or too-loose (fits unless said)"},
 };
+constexpr Option record_options[] = {
+    {"strict", "", "keep nothing where something could not be read"},
+    {"dry-run", "", "only tell how it is read"},
+};
 constexpr Option words_options[] = {
     {"means", "LABEL", "add: the word is another label of this term"},
     {"broader", "TERM", "add: the broader term"},
@@ -116,7 +120,15 @@ constexpr Command table[] = {
     {"tried", "OPENING…", "record a panel that was tried in an opening", "",
      "tried tidepool rectangles 1, stitched --size \"3-5/8 x 4-5/8 in\" --result fits", tried_options, 1,
      run_tried},
-    {"record", "[TITLE] [FILE|-]", "a sample, one line a piece", "", "record \"low tide\" -", {}, 0, nullptr},
+    {"record", "[TITLE] [FILE|-]", "a sample, one line a piece",
+     "A piece: \"sage circle 2-3/8 in, speckled, from moonrise circles 3, on the grey panel, high of "
+     "centre\". Of "
+     "the card: \"easel fold\", \"base white 8-1/2 x 5-1/2 in, scored at 4-1/4 in\", \"birthday\", \"made "
+     "today\", "
+     "\"words: …\", \"step: …\", \"note: …\"; \"Inside:\" says the side of the lines below it. What is not "
+     "understood is kept in the note of its piece. Without FILE the lines are typed, and an empty one ends "
+     "them.",
+     "record low tide low-tide.txt", record_options, 0, run_record},
     {"show",
      "NAME…",
      "all that is known of a die, set, supply, colour or sample",

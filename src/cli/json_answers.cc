@@ -354,6 +354,31 @@ std::string answer_json(const ShowAnswer& answer) {
   return dumped(show_json(answer));
 }
 
+std::string answer_json(const RecordAnswer& answer) {
+  Json sample{{"title", answer.sample.title}};
+  sample.update(shown_json(ShownSample{answer.sample, {}}));
+  for (const char* of_a_kept_one : {"kind", "elements", "photos"}) sample.erase(of_a_kept_one);
+  Json json{{"kept", answer.kept}, {"same", answer.same}, {"sample", std::move(sample)}};
+  json["pieces"] = Json::array();
+  for (const RecordedPiece& piece : answer.pieces) {
+    Json one{{"line", piece.line}};
+    one.update(element_json(piece.shown));
+    one["goes_to"] = piece.goes_to;
+    json["pieces"].push_back(std::move(one));
+  }
+  json["notes"] = answer.notes;
+  json["not_read"] = Json::array();
+  for (const Problem& problem : answer.not_read) {
+    Json one{{"line", problem.where.row}, {"text", problem.where.text}};
+    if (problem.where.at) one["at"] = *problem.where.at, one["length"] = problem.where.length;
+    one["what"] = problem.what;
+    one["expected"] = problem.expected;
+    one["candidates"] = problem.candidates;
+    json["not_read"].push_back(std::move(one));
+  }
+  return dumped(json);
+}
+
 std::string answer_json(const ImportReport& report) {
   Json json{{"kept", report.kept}};
   json["files"] = Json::array();

@@ -18,6 +18,7 @@
 #include "answers/fits.h"
 #include "answers/frames.h"
 #include "answers/measure.h"
+#include "answers/record.h"
 #include "answers/show.h"
 #include "importers/report/report.h"
 #include "measure/size.h"
@@ -39,6 +40,7 @@ std::string answer_json(const FramesAnswer& answer);
 std::string answer_json(const MeasureAnswer& answer);
 std::string answer_json(const TriedAnswer& answer);
 std::string answer_json(const ShowAnswer& answer);
+std::string answer_json(const RecordAnswer& answer);
 
 std::string answer_json(const NearestAnswer& answer);
 

@@ -16,6 +16,7 @@ int run_fits(const Invocation&, Output&);
 int run_frames(const Invocation&, Output&);
 int run_measure(const Invocation&, Output&);
 int run_tried(const Invocation&, Output&);
+int run_record(const Invocation&, Output&);
 int run_show(const Invocation&, Output&);
 int run_change(const Invocation&, Output&);
 int run_delete(const Invocation&, Output&);

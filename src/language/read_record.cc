@@ -13,13 +13,8 @@
 namespace insetbook {
 namespace {
 
-struct HowWord {
-  std::string_view words;
-  GoesHow how;
-};
-
 // Longer ones first: the first that matches is taken.
-constexpr HowWord how_words[] = {
+constexpr GoesWords how_words[] = {
     {"wrapped around", GoesHow::around},
     {"tied around", GoesHow::around},
     {"wrapped round", GoesHow::around},
@@ -138,10 +133,14 @@ std::string_view goes_word(GoesHow how) {
   return "on";
 }
 
+std::span<const GoesWords> goes_words() {
+  return how_words;
+}
+
 Goes read_goes(std::string_view cell) {
   Goes goes;
   std::string_view rest = trim(cell);
-  for (const HowWord& candidate : how_words) {
+  for (const GoesWords& candidate : how_words) {
     const std::size_t end = end_of_words(rest, candidate.words);
     if (end == std::string_view::npos) continue;
     goes.how = candidate.how;

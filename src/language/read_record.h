@@ -7,6 +7,7 @@
 #pragma once
 
 #include <optional>
+#include <span>
 #include <string>
 #include <string_view>
 
@@ -25,6 +26,13 @@ struct Goes {
   std::string side;  // front, inside, back, where the target begins with one ("inside left" → inside)
 };
 Goes read_goes(std::string_view cell);
+
+// The words that say how, folded, longer ones first.
+struct GoesWords {
+  std::string_view words;
+  GoesHow how;
+};
+std::span<const GoesWords> goes_words();
 
 // "whole", "left 2 in", "foam, left 2 in", "none". Blank: nothing is said.
 struct Glue {
