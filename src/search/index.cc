@@ -529,7 +529,11 @@ std::vector<Index::LikeStem> Index::stems_like(const Book& book, const std::stri
     const Xapian::Database together = parts_->all();
     const std::size_t most_edits = stem.size() < 5 ? 1 : 2;
     std::vector<LikeStem> like;
-    for (auto term = together.allterms_begin(); term != together.allterms_end(); ++term) {
+    auto term = together.allterms_begin();
+    // Numbers stand before all words, and there may be as many of them as samples.
+    const bool number = !stem.empty() && stem.front() <= '9';
+    if (!number) term.skip_to("a");
+    for (; term != together.allterms_end(); ++term) {
       const std::string& word = *term;
       const std::size_t longer = std::max(word.size(), stem.size()) - std::min(word.size(), stem.size());
       if (longer > 4 * most_edits || word.size() < 2) continue;
