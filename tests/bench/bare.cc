@@ -128,7 +128,28 @@ BareAnswer Bare::ask_rows(const BareQuestion& question) {
     sqlite3_reset(count);
   }
   answer.total = counted(answer.total);
+  if (!question.facets.empty()) {
+    sqlite3_stmt* counts = statement(question.facets);
+    while (sqlite3_step(counts) == SQLITE_ROW) sqlite3_column_int64(counts, 2);
+    sqlite3_reset(counts);
+  }
   return answer;
+}
+
+std::size_t Bare::count(const BareQuestion& question) {
+  std::string sql;
+  if (question.way == BareQuestion::Way::rows) {
+    sql = "SELECT count(*) FROM (" + question.hits + ")";
+  } else if (question.way == BareQuestion::Way::words) {
+    return best(index(), all_words(question.words), index().get_doccount()).size();
+  } else {
+    return ask(question).total;
+  }
+  sqlite3_stmt* rows = statement(sql);
+  sqlite3_step(rows);
+  const auto found = static_cast<std::size_t>(sqlite3_column_int64(rows, 0));
+  sqlite3_reset(rows);
+  return found;
 }
 
 BareAnswer Bare::ask_words(const BareQuestion& question) {

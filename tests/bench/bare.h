@@ -29,14 +29,18 @@ struct BareQuestion {
     words_then_rows,  // Xapian's hits, each looked at by SQLite
     rows_then_words,  // the samples of SQLite, put in order by Xapian
   };
-  const char* text;  // as a person asks it
+  std::string text;  // as a person asks it
   Way way;
-  const char* words;  // all of them are required
+  std::string words;  // all of them are required
   // rows: id, title, made of the hits in order. words_then_rows: title, made of sample ?1 if it is a hit.
   // rows_then_words: ids, sorted.
   std::string hits;
   // rows: how many, where counting the rows of `hits` would take longer; else empty.
   std::string total;
+  // rows: the same by another way into the tables, or empty.
+  std::string other_hits, other_total;
+  // Counts of what narrows the answer, asked besides.
+  std::string facets;
 };
 
 std::span<const BareQuestion> bare_questions();
@@ -59,6 +63,8 @@ class Bare {
   explicit Bare(const std::string& book_folder);
   ~Bare();
   BareAnswer ask(const BareQuestion& question);
+  // How many there are in all, not only to 10 000.
+  std::size_t count(const BareQuestion& question);
   sqlite3_stmt* statement(const std::string& sql);  // prepared once, reset
 
  private:

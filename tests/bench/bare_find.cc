@@ -11,7 +11,7 @@
 int main(int argc, char** argv) {
   const auto questions = bare_questions();
   if (argc == 1) {
-    for (const BareQuestion& each : questions) std::printf("%s\n", each.text);
+    for (const BareQuestion& each : questions) std::printf("%s\n", each.text.c_str());
     return 0;
   }
   const std::size_t number = argc == 3 ? std::strtoul(argv[2], nullptr, 10) : 0;
