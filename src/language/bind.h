@@ -1,26 +1,41 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 //
 // The last stage of reading a question: items → tree. The rules, which the table tests hold one by one:
+//
+// Pieces
 //   - what is said together is one piece; a second shape, role, size, die, side or count begins another. With
-//   no connector
-//     between, what stood behind the first of two shapes goes to the second ("sage circle navy square");
-//   - `and`, `with`, `plus`, a comma, and words such as `on` and `behind` begin another piece only before a
-//   shape, role, die,
-//     count or shaped size; a bare technique, colour or material behind them belongs to the piece before. "a
-//     sage and navy circle" is one piece: like words joined by `and` before the shape;
+//     no connector between, what stood behind the first of two shapes goes to the second ("sage circle navy
+//     square"). Two bounds of a size, an upper and a lower one, are of one piece ("over 2 in and under 3
+//     in");
+//   - `and`, `with`, `plus` and a comma begin another piece only before a shape, role, die, count or shaped
+//     size; a bare technique, colour or material behind them belongs to the piece before. "a sage and navy
+//     circle" is one piece: like words joined by `and` before the shape;
 //   - techniques, colours, materials and supplies that no piece is named with are each any piece's or the
-//   sample's;
-//   - what is said of the sample (fold, occasion, date …) ends a piece when a connector or a field follows;
-//   - `-word` excludes the phrase up to its shape or role; `not`, `no`, `without` the whole phrase and each
-//   one that `and` or
-//     `or` joins to it, and a comma list that ends in `or`; a bare technique, colour or size behind `not` or
-//     `without` is excluded from the piece before;
-//   - `or` binds two neighbours of one kind, else the two whole phrases beside it;
+//     sample's;
+//   - one plain colour of a piece with a shape is its paper's ("navy circle"), unless a role or a technique
+//     that brings a colour of its own was said; beside an ink every plain colour is;
 //   - a word that is a role and a material ("ribbon") is read both ways, unless a shape or a role stands
-//   beside it;
+//     beside it;
 //   - "exactly two circles" is two and no three;
+// How pieces go together
+//   - `on`, `in`, `behind`, `around`, `through` and words like them (items.cc) before a piece say how the
+//     piece before goes with it; so does a bracket behind them. What follows is said of the later piece, and
+//     so is another such word ("a circle on a square on a rectangle"), unless `and` or a comma stands before
+//     it. Where nothing stands before, it is said of any piece ("on a square");
+//   - "behind it" is said of the piece before: "circle with a square behind it" is a square behind a circle;
+//   - techniques, inks and supplies alone, `on` a piece, are that piece's ("navy ink on a circle");
+//   - `not` before such a word excludes that way only; excluded pieces take theirs along ("without a circle
+//     on a square"). "A circle without a square behind it" lies on no square;
+//   - `or` behind the other piece offers another such, where a piece or such a word follows;
+// The sample
+//   - what is said of the sample (fold, occasion, date …) ends a piece when a connector or a field follows;
 //   - a size without a shape before "card", or at once behind it, is the closed size; "square cards" is the
-//   form.
+//     form;
+// Negation and choice
+//   - `-word` excludes the phrase up to its shape or role; `not`, `no`, `without` the whole phrase and each
+//     one that `and` or `or` joins to it, and a comma list that ends in `or`; a bare technique, colour or
+//     size behind `not` or `without` is excluded from the piece before;
+//   - `or` binds two neighbours of one kind, else the two whole phrases beside it.
 #pragma once
 
 #include <string_view>
@@ -29,7 +44,8 @@
 
 namespace insetbook {
 
-// Adds to `itemised` what falls away here. A Problem: brackets nested deeper than 50.
+// Adds to `itemised` what falls away here. A Problem: brackets, or pieces that go with one another, nested
+// deeper than 50.
 Result<Node> bind(std::string_view text, Itemised& itemised);
 
 }  // namespace insetbook

@@ -13,6 +13,45 @@ namespace {
 constexpr int surely_a_term = 30;  // Vocabulary: below, the word more often means what no vocabulary has
 constexpr std::size_t phrase_length = 16;
 
+struct How {
+  std::string_view words;
+  GoesHow how;
+};
+constexpr How how_words[] = {
+    {"on", GoesHow::on},
+    {"onto", GoesHow::on},
+    {"upon", GoesHow::on},
+    {"on top of", GoesHow::on},
+    {"over", GoesHow::on},
+    {"mounted on", GoesHow::on},
+    {"glued on", GoesHow::on},
+    {"glued to", GoesHow::on},
+    {"stuck on", GoesHow::on},
+    {"stuck to", GoesHow::on},
+    {"attached to", GoesHow::on},
+    {"in", GoesHow::in},
+    {"into", GoesHow::in},
+    {"inside", GoesHow::in},
+    {"within", GoesHow::in},
+    {"framed by", GoesHow::in},
+    {"behind", GoesHow::behind},
+    {"under", GoesHow::behind},
+    {"underneath", GoesHow::behind},
+    {"beneath", GoesHow::behind},
+    {"below", GoesHow::behind},
+    {"around", GoesHow::around},
+    {"round", GoesHow::around},
+    {"through", GoesHow::through},
+};
+
+// "around the" → around; "beside" says nothing of how.
+std::optional<GoesHow> how_of(std::string_view words) {
+  for (const std::string_view article : {" the", " an", " a"})
+    if (words.ends_with(article)) words.remove_suffix(article.size());
+  const auto found = std::ranges::find(how_words, words, &How::words);
+  return found == std::end(how_words) ? std::nullopt : std::optional(found->how);
+}
+
 FieldName about(const Says& says) {
   const FieldName of = field_of(says);
   if (of == FieldName::paper || of == FieldName::ink) return FieldName::colour;
@@ -156,6 +195,7 @@ class Itemiser {
       case As::phrase:
         return add_phrase(it);
       case As::filler:
+        if (points_back(it)) out_.items.back().back = true;
         return ignore(it, "filler");
       case As::article:
         article_ = true;
@@ -182,14 +222,17 @@ class Itemiser {
       case As::opens:
         add(Item::Kind::opens, it);
         return;
-      case As::group:
-        add(Item::Kind::group, it);
+      case As::group: {
+        Item& item = add(Item::Kind::group, it);
+        item.how = how_of(it.word);
+        item.field = it.field;
         return;
+      }
       case As::closes:
         add(Item::Kind::closes, it);
         return;
       case As::preposition: {
-        add(Item::Kind::preposition, it);
+        add(Item::Kind::preposition, it).how = how_of(it.word);
         article_ = it.word.ends_with(" a") || it.word.ends_with(" an") || it.word.ends_with(" the");
         return;
       }
@@ -222,6 +265,14 @@ class Itemiser {
         if (it.says) return add_says(it, std::move(*it.says));
         return add_text(it);
     }
+  }
+
+  // "behind it"
+  bool points_back(const Seen& it) const {
+    return (it.word == "it" || it.word == "them") && !out_.items.empty() && !article_ &&
+           out_.items.back().kind == Item::Kind::preposition && out_.items.back().how &&
+           out_.items.back().span.end <= it.span.begin && it.first > 0 &&
+           pieces_[it.first - 1].span.end == out_.items.back().span.end;
   }
 
   // "or" between two neighbours of one kind, and a comma list that ends in such an "or", make one item.
@@ -318,8 +369,18 @@ class Itemiser {
         continue;
       }
       if (item.kind == Item::Kind::preposition && !goes_with_piece(items, i)) {
-        settle_preposition(item, settled);
-        continue;
+        item.alone = stands_alone(items, i, settled);
+        if (!item.alone) {
+          const bool card = i + 1 < items.size() && items[i + 1].kind == Item::Kind::card;
+          settle_preposition(item, card, settled);
+          continue;
+        }
+      }
+      // "layered on a square"
+      if (item.kind == Item::Kind::preposition && item.how == GoesHow::on && !settled.empty() &&
+          says_layering(settled.back())) {
+        ignore_item(settled.back(), "says how the pieces go together");
+        settled.pop_back();
       }
       settled.push_back(std::move(item));
     }
@@ -334,7 +395,7 @@ class Itemiser {
       use_colour(colour, of_paper(before) ? ColourUse::paper : ColourUse::ink);
       return true;
     }
-    if (lead.word == "on" && before.kind == Item::Kind::says && says_of_piece(before)) {
+    if (lead.how == GoesHow::on && before.kind == Item::Kind::says && says_of_piece(before)) {
       use_colour(colour, ColourUse::paper);
       return true;
     }
@@ -343,8 +404,44 @@ class Itemiser {
 
   // Whether a piece follows with which the one before could go.
   static bool goes_with_piece(const std::vector<Item>& items, std::size_t i) {
-    return i + 1 < items.size() && (head_ahead(items, i + 1) || items[i + 1].kind == Item::Kind::group) &&
-           (items[i].word != "inside" || items[i + 1].article);
+    if (items[i].back) return true;
+    if (i + 1 >= items.size()) return false;
+    const Item& next = items[i + 1];
+    const bool bracket = next.kind == Item::Kind::opens && head_ahead(items, i + 2);
+    return (bracket || next.kind == Item::Kind::group || head_ahead(items, i + 1) ||
+            sized_ahead(items, i + 1)) &&
+           (items[i].word != "inside" || next.article);
+  }
+
+  // "on a 3 x 4 in": a size with two sides that is not the card's.
+  static bool sized_ahead(const std::vector<Item>& items, std::size_t i) {
+    bool sized = false;
+    for (; i < items.size() && says_of_piece(items[i]); ++i)
+      sized = sized || (items[i].of == FieldName::size && !items[i].offered.empty() &&
+                        !std::get<SizeIs>(items[i].offered.front().says).one_figure);
+    while (i < items.size() && items[i].kind == Item::Kind::says && !says_of_piece(items[i])) ++i;
+    return sized && (i >= items.size() || items[i].kind != Item::Kind::card);
+  }
+
+  // "a ribbon around the front", "around the card", "with a square behind"
+  static bool stands_alone(const std::vector<Item>& items, std::size_t i, const std::vector<Item>& settled) {
+    static constexpr std::string_view words[] = {"around",     "around a", "around an",
+                                                 "around the", "round a",  "round an",
+                                                 "round the",  "behind",   "through"};
+    if (settled.empty() || !says_of_piece(settled.back()) ||
+        std::ranges::find(words, items[i].word) == std::end(words))
+      return false;
+    if (i + 1 >= items.size()) return true;
+    const Item& next = items[i + 1];
+    return next.kind == Item::Kind::closes || next.kind == Item::Kind::comma ||
+           next.kind == Item::Kind::joins || next.kind == Item::Kind::card ||
+           (next.kind == Item::Kind::says && next.of == FieldName::side);
+  }
+
+  static bool says_layering(const Item& item) {
+    if (!is_technique(item) || item.field || item.offered.size() != 1) return false;
+    const auto& terms = std::get<TechniqueIs>(item.offered.front().says).terms;
+    return !terms.empty() && terms.front() == "layering";
   }
 
   // A feature, material or role that stands alone, or only beside words that are no terms, may as well be a
@@ -382,8 +479,8 @@ class Itemiser {
     return words;
   }
 
-  void settle_preposition(Item& item, std::vector<Item>& settled) {
-    if (item.word == "inside") {
+  void settle_preposition(Item& item, bool before_card, std::vector<Item>& settled) {
+    if (item.word == "inside" || (before_card && item.word.starts_with("inside"))) {
       item.kind = Item::Kind::says;
       item.of = FieldName::side;
       item.offered.push_back(constraint_of(text_, item.span, SideIs{"inside"}, ""));

@@ -2,7 +2,9 @@
 //
 // Between cover and tree: the chosen offers as items, with what neighbours say of each other settled. A
 // colour before "paper" or "ink", or after a technique and "in", gets its use; two neighbours of one kind
-// with "or" between them become one item; a bracket around one item falls away.
+// with "or" between them become one item; a bracket around one item falls away. A preposition before a piece,
+// or before a bracket that begins with one, says how pieces go together; before a bare colour how that is
+// used; "around", "behind" and "through" may stand alone ("a ribbon around the front"); any other falls away.
 #pragma once
 
 #include <optional>
@@ -37,6 +39,9 @@ struct Item {
   bool article = false;                 // an article stood before it
   bool field = false;                   // said as a field
   bool by = false;                      // a die after "from" or "in"
+  std::optional<GoesHow> how;           // preposition, group: how the piece before goes with what follows
+  bool back = false;                    // preposition: "behind it", with the piece before
+  bool alone = false;                   // preposition: with no piece that is said, "around the front"
   bool dash = false, outright = false;  // excludes
   bool unsure = false;                  // a word that more often is no term: looked for as text as well
   bool term = false;                    // of a vocabulary

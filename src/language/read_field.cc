@@ -13,7 +13,8 @@ namespace insetbook {
 namespace {
 
 constexpr std::size_t longest_value = 10;
-constexpr double near_colour = 10;  // CIEDE2000, where nothing else is said
+constexpr std::size_t longest_title = 16;  // pieces, marks among them
+constexpr double near_colour = 10;         // CIEDE2000, where nothing else is said
 
 std::optional<VocabularyName> vocabulary_of(FieldName id) {
   switch (id) {
@@ -127,8 +128,8 @@ Result<void> Recogniser::fields(std::size_t at, std::vector<Seen>& out) {
        !is_mark(value, "=") && !is_mark(value, "."));
   if (missing) return failure(no_value(text_, span_of(at, value), *named));
   if (is_mark(value, "(")) {
-    Seen group =
-        seen(named->kind == FieldKind::group ? As::group : As::filler, at, value, priority_of::field);
+    const bool groups = named->kind == FieldKind::group || named->id == FieldName::in;
+    Seen group = seen(groups ? As::group : As::filler, at, value, priority_of::field);
     group.word = named->name;
     group.field = true;
     out.push_back(std::move(group));
@@ -255,6 +256,9 @@ Seen Recogniser::unknown_value(const Field& field, std::size_t first, std::size_
     case FieldName::title:
       it.says = TitleIs{0, value};
       break;
+    case FieldName::alike:
+      it.says = AlikeTo{0, value};
+      break;
     default:
       it.says = WordsAre{split_words(fold(value)), false};
       break;
@@ -341,6 +345,33 @@ std::optional<Seen> Recogniser::like_value(std::size_t first, std::size_t limit)
   return it;
 }
 
+// "more like harbour easel", "similar to the harbour easel": a sample by its title, the longest that stands
+// there. A colour of that name is likelier.
+void Recogniser::alike(std::size_t at, std::vector<Seen>& out) {
+  std::size_t title = at;
+  if (is_word(title, "more") || is_word(title, "much") || is_word(title, "others") || is_word(title, "just"))
+    ++title;
+  if (is_word(title, "like"))
+    ++title;
+  else if ((is_word(title, "similar") || is_word(title, "akin")) && is_word(title + 1, "to"))
+    title += 2;
+  else
+    return;
+  for (const std::size_t begins : {title, skip(title, {"the", "my", "sample", "card"})}) {
+    if (begins >= pieces_.size()) return;
+    const bool phrase = pieces_[begins].kind == Piece::Kind::phrase;
+    const std::size_t most = phrase ? begins + 1 : std::min(begins + longest_title, pieces_.size());
+    for (std::size_t last = most; last > begins; --last)
+      for (const NamedRecord& record : exactly(phrase ? pieces_[begins].folded : fold(typed(begins, last)))) {
+        if (record.kind != NameKind::sample) continue;
+        Seen it = seen(As::says, at, last, priority_of::name);
+        it.says = AlikeTo{record.id, record.name};
+        out.push_back(std::move(it));
+        return;
+      }
+  }
+}
+
 // A size, all of [first, last).
 std::optional<SizeIs> Recogniser::whole_size(std::size_t first, std::size_t last) const {
   std::vector<Seen> offered;
@@ -381,6 +412,8 @@ std::optional<Seen> Recogniser::record_value(const Field& field, std::size_t fir
     it.says = BasedOn{named.id, named.name};
   } else if (field.id == FieldName::title) {
     it.says = TitleIs{named.id, named.name};
+  } else if (field.id == FieldName::alike) {
+    it.says = AlikeTo{named.id, named.name};
   } else {
     it.named = std::move(found);
     resolve_colour(it);
@@ -461,6 +494,7 @@ std::optional<Seen> Recogniser::reading(const Field& field, std::size_t first, s
     case FieldName::supply:
     case FieldName::based:
     case FieldName::title:
+    case FieldName::alike:
       return record_value(field, first, last);
     case FieldName::die:
     case FieldName::in:

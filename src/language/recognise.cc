@@ -115,6 +115,7 @@ Result<std::vector<Seen>> Recogniser::offers(std::size_t at) {
   if (!said_as_fields.empty()) return said_as_fields;  // what is said outright is never read otherwise
   terms(at, out);
   based_on(at, out);
+  alike(at, out);
   dies(at, out);
   names(at, out);
   closed_sizes(at, out);

@@ -101,6 +101,7 @@ class Recogniser {
   std::optional<Says> plain_value(const Field& field, std::size_t first, std::size_t last) const;
   std::optional<Seen> colour_value(const Field& field, std::size_t first, std::size_t last);
   std::optional<Seen> like_value(std::size_t first, std::size_t last);
+  void alike(std::size_t at, std::vector<Seen>& out);
   // resolve.cc
   const std::vector<std::string>& with_narrower(VocabularyName in, const std::string& id);
   void resolve_term(Seen& seen, const TermMatch& match);

@@ -1,0 +1,76 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include <algorithm>
+
+#include "language/binder.h"
+#include "measure/write.h"
+#include "text/utf8.h"
+
+namespace insetbook {
+
+void Binder::number(Level& level, std::size_t place) {
+  Item& item = items_[place];
+  const std::size_t head = head_after(place);
+  const bool x = fold(std::string_view(item.word)).ends_with("x");
+  if (head != none_yet && item.whole && (x || is_plural(items_[head]) || (item.exactly && item.number == 1)))
+    return count(level, place);
+  const bool related =
+      !item.offered.empty() && std::get<SizeIs>(item.offered.front().says).relation != Relation::exact;
+  const bool beside_head =
+      (head == place + 1) || (level.piece && level.piece->has_head() && !level.piece->has(FieldName::size) &&
+                              level.pending == Pending::nothing && level.piece->parts.back().head);
+  if (!item.offered.empty() && (related || beside_head || !item.whole)) {
+    item.kind = Item::Kind::says;
+    item.of = FieldName::size;
+    const SizeIs& size = std::get<SizeIs>(item.offered.front().says);
+    itemised_.notes.push_back("\"" + std::string(typed(item.span)) + "\" is read as " +
+                              write(size.low, size.unit));
+    return piece_item(level, place);
+  }
+  if (item.word == "one" || item.number == 1) return ignore(item, "filler");
+  item.kind = Item::Kind::says;
+  item.of = FieldName::text;
+  item.offered.clear();
+  item.offered.push_back(constraint_of(text_, item.span, WordsAre{{fold(typed(item.span))}, false}, ""));
+  text_item(level, place);
+}
+
+// The shape or role that the phrase of a number turns on, a few items ahead.
+std::size_t Binder::head_after(std::size_t place) const {
+  for (std::size_t i = place + 1; i < std::min(place + 8, items_.size()); ++i) {
+    if (is_head(items_[i])) return i;
+    if (!says_of_piece(items_[i])) return none_yet;
+  }
+  return none_yet;
+}
+
+bool Binder::is_plural(const Item& head) {
+  const std::string& text = head.offered.back().text;
+  return text.size() > 2 && text.back() == 's' && text[text.size() - 2] != 's';
+}
+
+void Binder::count(Level& level, std::size_t place) {
+  Item& item = items_[place];
+  Relation relation = Relation::exact;
+  if (!item.offered.empty()) relation = std::get<SizeIs>(item.offered.front().says).relation;
+  int least = item.number;
+  std::optional<int> at_most;
+  if (item.exactly) at_most = least;
+  const bool exactly = item.exactly;
+  if (relation == Relation::over) ++least;
+  if (relation == Relation::at_most) at_most = least;
+  if (relation == Relation::under) at_most = least - 1;
+  item.kind = Item::Kind::says;
+  item.of = FieldName::count;
+  item.offered.clear();
+  item.offered.push_back(constraint_of(text_, item.span, CountIs{least}, ""));
+  if (level.pending == Pending::goes && level.going)
+    start_other(level);
+  else if (!level.with)
+    start(level);
+  level.pending = Pending::nothing;
+  add_part(level, item);
+  if (at_most) level.piece->at_most = at_most;
+  level.piece->exactly = exactly;
+}
+
+}  // namespace insetbook

@@ -1,0 +1,292 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include <algorithm>
+#include <utility>
+
+#include "language/binder.h"
+#include "language/says.h"
+
+namespace insetbook {
+namespace {
+
+bool only_one(FieldName of) {
+  return of == FieldName::size || of == FieldName::shape || of == FieldName::role || of == FieldName::die ||
+         of == FieldName::side || of == FieldName::count;
+}
+
+void each_colour(Node& node, const auto& change) {
+  if (node.kind == Node::Kind::any)
+    for (Node& child : node.children) each_colour(child, change);
+  if (node.kind != Node::Kind::one) return;
+  Constraint& constraint = node.constraint.front();
+  if (auto* colour = std::get_if<ColourIs>(&constraint.says)) change(constraint, *colour);
+}
+
+// Techniques that bring a colour of their own.
+bool prints(const Node& node) {
+  if (node.kind != Node::Kind::one) return false;
+  const auto* technique = std::get_if<TechniqueIs>(&node.constraint.front().says);
+  if (!technique || technique->terms.empty()) return false;
+  return std::ranges::any_of(
+      std::initializer_list<std::string_view>{"stamp", "heat emboss", "print", "colour", "stencil"},
+      [&](std::string_view part) { return technique->terms.front().find(part) != std::string::npos; });
+}
+
+// Of a size that is a bound: whether it is an upper one.
+std::optional<bool> upper_bound_of(const Node& node) {
+  if (node.kind != Node::Kind::one) return std::nullopt;
+  const auto* size = std::get_if<SizeIs>(&node.constraint.front().says);
+  if (!size || !size->one_figure) return std::nullopt;
+  if (size->relation == Relation::under || size->relation == Relation::at_most) return true;
+  if (size->relation == Relation::over || size->relation == Relation::at_least) return false;
+  return std::nullopt;
+}
+
+}  // namespace
+
+bool is_property(FieldName of) {
+  return of == FieldName::colour || of == FieldName::technique || of == FieldName::material ||
+         of == FieldName::supply;
+}
+
+bool Binder::OpenPiece::has(FieldName of) const {
+  return std::ranges::any_of(parts, [&](const Part& part) { return part.of == of && !part.excluded; });
+}
+
+bool Binder::OpenPiece::named() const {
+  return has_head() || has(FieldName::size) || has(FieldName::die) || has(FieldName::count) ||
+         std::ranges::any_of(parts, [](const Part& part) { return part.node.kind == Node::Kind::goes; });
+}
+
+void Binder::flush(Level& level) {
+  if (level.piece) finish(level);
+}
+
+void Binder::finish(Level& level) {
+  close_others(level);
+  OpenPiece piece = std::move(*level.piece);
+  level.piece.reset();
+  if (level.excluding == Excluding::term || (piece.excluded && !level.joined_on))
+    level.excluding = Excluding::no;
+  Slot& slot = level.slots[piece.slot];
+  slot.excluded = piece.excluded;
+  if (piece.parts.empty()) return;
+  const bool properties = std::ranges::all_of(piece.parts, [&](const Part& part) {
+    return is_property(part.of) && part.of == piece.parts.front().of && !part.excluded;
+  });
+  if (properties && !piece.outright) {
+    for (Part& part : piece.parts) {
+      if (part.also)
+        slot.nodes.push_back(
+            choice(std::move(part.node), with_child(Node::Kind::piece, one(std::move(*part.also)))));
+      else
+        slot.nodes.push_back(std::move(part.node));
+    }
+    return;
+  }
+  Wanted wanted = this->wanted(std::move(piece), false);
+  if (wanted.there && wanted.not_there) {
+    std::vector<Node> both;
+    both.push_back(std::move(*wanted.there));
+    exclude(std::move(*wanted.not_there), both);
+    slot.nodes.push_back(whole(std::move(both)));
+  } else if (wanted.there) {
+    slot.nodes.push_back(std::move(*wanted.there));
+  } else {
+    slot.nodes.push_back(std::move(*wanted.not_there));
+    slot.excluded = !slot.excluded;
+  }
+}
+
+// "exactly two circles" is two and no three, "at most two" no three. `other`: it is one that another goes
+// with, which no plain word can be.
+Binder::Wanted Binder::wanted(OpenPiece piece, bool other) const {
+  tell_paper_from_ink(piece);
+  const bool alone = piece.parts.size() == 1;
+  std::optional<Node> second = read_the_other_way(piece);
+  const std::optional<int> at_most = piece.at_most;
+  Node node = spread(piece_of(std::move(piece.parts)));
+  if (second) node = choice(std::move(node), spread(std::move(*second)));
+  if (piece.unsure && alone && !other)
+    node = choice(std::move(node),
+                  one(constraint_of(text_, piece.unsure_span, WordsAre{{piece.unsure_word}, false}, "")));
+  Wanted wanted;
+  if (at_most) {
+    wanted.not_there = node;
+    raise_count(*wanted.not_there, *at_most + 1);
+  }
+  if (!at_most || piece.exactly) wanted.there = std::move(node);
+  return wanted;
+}
+
+Node Binder::piece_of(std::vector<Part> parts) {
+  std::vector<Node> children;
+  for (Part& part : parts) {
+    if (part.excluded)
+      exclude(std::move(part.node), children);
+    else
+      children.push_back(std::move(part.node));
+  }
+  return with_children(Node::Kind::piece, std::move(children));
+}
+
+// "white circle stamped in navy": where an ink was said, a plain colour is the paper's. So it is of a piece
+// that has a shape and one colour, "navy circle", unless a technique was said that brings a colour of its
+// own.
+void Binder::tell_paper_from_ink(OpenPiece& piece) {
+  if (piece.outright) return;
+  bool ink = false;
+  for (Part& part : piece.parts)
+    if (!part.excluded)
+      each_colour(part.node,
+                  [&](Constraint&, const ColourIs& colour) { ink = ink || colour.use == ColourUse::ink; });
+  const auto colours = std::ranges::count_if(
+      piece.parts, [](const Part& part) { return part.of == FieldName::colour && !part.excluded; });
+  const bool printed = std::ranges::any_of(piece.parts, [](const Part& part) { return prints(part.node); }) ||
+                       piece.has(FieldName::role);
+  if (!ink && (!piece.has(FieldName::shape) || printed || colours > 1)) return;
+  for (Part& part : piece.parts) {
+    if (part.field) continue;
+    each_colour(part.node, [](Constraint& constraint, ColourIs& colour) {
+      if (colour.use != ColourUse::either || colour.said.starts_with("like ")) return;
+      colour.use = ColourUse::paper;
+      constraint.means = in_words(constraint.says);
+    });
+  }
+}
+
+// Whether the item begins another piece than the one that is open.
+bool Binder::begins_piece(const Level& level, std::size_t place) const {
+  const Item& item = items_[place];
+  if (!level.piece) return true;
+  const OpenPiece& piece = *level.piece;
+  if (piece.outright) return false;
+  if (only_one(item.of) && piece.has(item.of)) return !other_bound(level, place);
+  if (level.pending == Pending::nothing) return item.field && (piece.sample_between || piece.text_between);
+  if (item.by) return false;
+  if (head_ahead(items_, place)) return !joins_like_words(level, place);
+  if (item.of == FieldName::size) return !piece.has_head();
+  if (level.pending == Pending::goes) return false;
+  return !piece.named() || piece.sample_between;
+}
+
+// "over 2 in and under 3 in": the other bound of the same piece.
+bool Binder::other_bound(const Level& level, std::size_t place) const {
+  const Item& item = items_[place];
+  const OpenPiece& piece = *level.piece;
+  if (item.of != FieldName::size || item.offered.size() != 1 || level.or_before) return false;
+  if (piece.has_head() && head_ahead(items_, place)) return false;
+  std::vector<Constraint> said = item.offered;
+  const auto bound = upper_bound_of(one(std::move(said.front())));
+  return bound && std::ranges::all_of(piece.parts, [&](const Part& part) {
+           return part.of != FieldName::size || upper_bound_of(part.node) == !*bound;
+         });
+}
+
+void Binder::start(Level& level) {
+  flush(level);
+  level.piece.emplace();
+  level.piece->slot = new_slot(level);
+  level.piece->excluded = level.excluding != Excluding::no;
+  level.excluded_something = level.piece->excluded;
+  level.joined_on = false;
+}
+
+void Binder::add_part(Level& level, Item& item) {
+  OpenPiece& piece = *level.piece;
+  Part part;
+  part.of = item.of;
+  part.head = is_head(item);
+  part.field = item.field;
+  part.excluded = level.in_piece;
+  if (part.head && !part.excluded && !piece.has_head()) piece.head_at = piece.parts.size();
+  if (item.unsure) {
+    piece.unsure = true;
+    piece.unsure_word = item.word;
+    piece.unsure_span = item.span;
+  }
+  part.also = std::move(item.also);
+  part.node = offered(std::move(item.offered));
+  piece.parts.push_back(std::move(part));
+  level.pending = Pending::nothing;
+}
+
+// "a sage and navy circle": the words before the shape are of one kind, and no article begins another
+// piece.
+bool Binder::joins_like_words(const Level& level, std::size_t place) const {
+  const Item& item = items_[place];
+  return level.and_before && !item.article && is_property(item.of) && !level.piece->named() &&
+         std::ranges::all_of(level.piece->parts, [&](const Part& part) { return part.of == item.of; });
+}
+
+void Binder::piece_item(Level& level, std::size_t place) {
+  Item& item = items_[place];
+  if (level.in_piece && (is_head(item) || !level.piece)) level.in_piece = false;
+  if (level.excluding != Excluding::no && level.excluded_something && !level.piece && !level.joined_on)
+    end_exclusion(level);
+  if (said_again(level, item)) return;
+  if (level.pending == Pending::goes && level.going) {
+    start_other(level);
+  } else if (begins_piece(level, place)) {
+    std::vector<Part> taken = taken_from_before(level, place);
+    start(level);
+    for (Part& part : taken) level.piece->parts.push_back(std::move(part));
+  }
+  const bool head = is_head(item);
+  const bool field = item.field;
+  add_part(level, item);
+  if (level.excluding == Excluding::term && ends_term(head, field)) {
+    flush(level);
+    end_exclusion(level);
+  }
+}
+
+// "sentiment saying …": two words for the same role side by side.
+bool Binder::said_again(const Level& level, const Item& item) {
+  if (item.of != FieldName::role || item.field || !level.piece || level.pending != Pending::nothing ||
+      level.piece->outright || level.piece->parts.empty() || item.offered.size() != 1)
+    return false;
+  const Part& last = level.piece->parts.back();
+  if (last.of != FieldName::role || last.excluded || last.node.kind != Node::Kind::one) return false;
+  return std::get<RoleIs>(last.node.constraint.front().says).terms ==
+         std::get<RoleIs>(item.offered.front().says).terms;
+}
+
+bool Binder::ends_term(bool head, bool field) const {
+  return head || field || at_ >= items_.size() || !says_of_piece(items_[at_]) || items_[at_].field;
+}
+
+// Of two shapes side by side: what stood behind the first goes to the second, unless the shapes come first
+// in the way this person writes ("circle 2 in square 3 in").
+std::vector<Binder::Part> Binder::taken_from_before(Level& level, std::size_t place) {
+  std::vector<Part> taken;
+  const Item& item = items_[place];
+  if (!level.piece || level.piece->outright || level.pending != Pending::nothing || !is_head(item))
+    return taken;
+  OpenPiece& piece = *level.piece;
+  if (!piece.has_head() || !piece.has(item.of)) return taken;
+  const bool head_first = piece.head_at == 0;
+  const bool follows =
+      at_ < items_.size() && says_of_piece(items_[at_]) && !is_head(items_[at_]) && !items_[at_].field;
+  if ((head_first && follows) || item.field) return taken;
+  while (piece.parts.size() > piece.head_at + 1 && !piece.parts.back().head && !piece.parts.back().excluded) {
+    taken.insert(taken.begin(), std::move(piece.parts.back()));
+    piece.parts.pop_back();
+  }
+  return taken;
+}
+
+// "sage ribbon": a piece of ribbon, or one whose role is ribbon. Beside a shape or a role a material stays
+// one.
+std::optional<Node> Binder::read_the_other_way(const OpenPiece& piece) {
+  if (piece.outright) return std::nullopt;
+  const auto both = std::ranges::find_if(
+      piece.parts, [](const Part& part) { return part.also.has_value() && !part.excluded; });
+  if (both == piece.parts.end() || (both->of == FieldName::material && piece.has_head())) return std::nullopt;
+  std::vector<Part> parts = piece.parts;
+  Part& read = parts[static_cast<std::size_t>(both - piece.parts.begin())];
+  read.node = one(*both->also);
+  if (parts.size() == 1 && both->of == FieldName::role) return read.node;  // a material alone: any piece's
+  return piece_of(std::move(parts));
+}
+
+}  // namespace insetbook
