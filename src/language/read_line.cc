@@ -186,7 +186,9 @@ class Taker {
   void take(const ShapeIs& shape, const Item& item) {
     if (piece().shape.empty()) {
       piece().shape = shape.terms.front();
-      return add_head(item);
+      // "panel 3 x 4 in rectangle" is called a panel, a "circle frame" so.
+      if (piece().role.empty()) add_head(item);
+      return;
     }
     second_head(item, VocabularyName::role, piece().role, "shape");
   }
