@@ -12,6 +12,7 @@
 #include <functional>
 #include <set>
 
+#include "answers/record.h"
 #include "book/backup.h"
 #include "book/changes.h"
 #include "book/edit.h"
@@ -115,6 +116,16 @@ const std::vector<Work>& works() {
              row.photos.push_back({"seven.jpg", *hash});
              return only_whether(put_sample(change, row));
            });
+         });
+       }},
+      {"record_from_lines", make_book,
+       [](const fs::path& f) {
+         return with_book(f, [](Book& book) {
+           std::string lines =
+               "easel fold\nbase white 8-1/2 x 5-1/2 in, scored at 4-1/4 in\ngrey panel 4 x 5-1/4 in\n";
+           for (int i = 0; i < 40; ++i)
+             lines += "sage circle 2-3/8 in, speckled, from moonrise circles 3, on the grey panel, wibble\n";
+           return only_whether(record(book, {.title = "Low Tide", .text = lines}));
          });
        }},
       {"undo",
