@@ -3,6 +3,7 @@
 
 #include <algorithm>
 #include <limits>
+#include <optional>
 
 #include "search/facts.h"
 
@@ -80,20 +81,25 @@ std::int64_t largest_id(const Book& book) {
   return id;
 }
 
-// All are equally close: the first of them in the walk's order. Many of them are met soon.
-std::vector<Candidate> walked(const Book& book, std::vector<Candidate> all, Order order, std::size_t limit) {
+// All are equally close: the first of them in the walk's order. Many of them are met soon, unless they stand
+// at its other end: it is given up when putting all of them in order would have been done by then.
+std::optional<std::vector<Candidate>> walked(const Book& book, std::vector<Candidate>& all, Order order,
+                                             std::size_t limit) {
   const auto by_sample = [](const Candidate& a, const Candidate& b) { return a.sample < b.sample; };
   if (!std::is_sorted(all.begin(), all.end(), by_sample)) std::sort(all.begin(), all.end(), by_sample);
   Sql sql("SELECT s.id FROM ");
   sql << walk(order) << " ORDER BY " << order_by(order);
   Statement& rows = bound(book, sql);
   std::vector<Candidate> first;
-  while (first.size() < limit && rows.step()) {
-    const Candidate wanted{rows.integer(0), 0, 0, 0};
+  bool more = true;
+  for (std::size_t looked = 0; first.size() < limit && looked < all.size() && more; ++looked) {
+    more = rows.step();
+    const Candidate wanted{more ? rows.integer(0) : 0, 0, 0, 0};
     const auto at = std::lower_bound(all.begin(), all.end(), wanted, by_sample);
-    if (at != all.end() && at->sample == wanted.sample) first.push_back(*at);
+    if (more && at != all.end() && at->sample == wanted.sample) first.push_back(*at);
   }
   rows.reset();
+  if (first.size() < limit && more) return std::nullopt;
   return first;
 }
 
@@ -137,8 +143,10 @@ Found Finder::ranked(std::vector<Candidate> all, Order order, std::size_t limit)
     const double expected_walk = static_cast<double>(largest_id(book_)) * static_cast<double>(limit);
     const auto many = static_cast<double>(all.size());
     if (equal && newest_first(order) && many * many > expected_walk) {
-      found.ranked = walked(book_, std::move(all), order, limit);
-      return found;
+      if (auto first = walked(book_, all, order, limit)) {
+        found.ranked = std::move(*first);
+        return found;
+      }
     }
   }
   found.ranked = dated_and_sorted(book_, all, order, limit);

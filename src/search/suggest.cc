@@ -25,12 +25,16 @@ void asked_words(const Node& node, std::vector<std::string>& out) {
   for (const Node& child : node.children) asked_words(child, out);
 }
 
+constexpr std::size_t longest_character = 4;  // bytes
+
 // Keeps the word with the fewest edits; of equals the one that was offered first.
 class Nearest {
  public:
   explicit Nearest(std::string_view word) : word_(word), most_(characters(word).size() < 5 ? 1 : 2) {}
   void offer(std::string_view other) {
     if (other == word_) return;
+    const std::size_t longer = std::max(other.size(), word_.size()) - std::min(other.size(), word_.size());
+    if (longer > longest_character * most_) return;
     const std::size_t edits = edit_distance(other, word_, most_);
     if (edits > most_ || (!best_.empty() && edits >= edits_)) return;
     best_ = other;
@@ -70,19 +74,32 @@ bool offer_names(const Book& book, const std::string& word, Nearest& nearest) {
   return true;
 }
 
-void offer_labels(const Vocabulary& vocabulary, Nearest& nearest) {
-  for (const std::string& label : vocabulary.all_labels()) {
-    for (const std::string& each : words_of(label)) nearest.offer(each);
-  }
-}
+// The words of all labels, read once for all words that are asked.
+class LabelWords {
+ public:
+  explicit LabelWords(const Vocabulary* vocabulary) : vocabulary_(vocabulary) {}
 
-bool is_label(const Vocabulary& vocabulary, const std::string& word) {
-  const auto labels = vocabulary.all_labels();
-  return std::any_of(labels.begin(), labels.end(), [&](const std::string& label) {
-    const auto words = words_of(label);
-    return std::find(words.begin(), words.end(), word) != words.end();
-  });
-}
+  bool has(const std::string& word) {
+    read();
+    return std::find(words_.begin(), words_.end(), word) != words_.end();
+  }
+  void offer(Nearest& nearest) {
+    read();
+    for (const std::string& each : words_) nearest.offer(each);
+  }
+
+ private:
+  void read() {
+    if (!vocabulary_) return;
+    for (const std::string& label : vocabulary_->all_labels()) {
+      for (std::string& each : words_of(label)) words_.push_back(std::move(each));
+    }
+    vocabulary_ = nullptr;
+  }
+
+  const Vocabulary* vocabulary_;  // null once it is read
+  std::vector<std::string> words_;
+};
 
 }  // namespace
 
@@ -91,13 +108,14 @@ std::vector<Suggestion> suggestions(const Book& book, Index& index, Stemmer& ste
   std::vector<std::string> words;
   asked_words(all, words);
   std::vector<Suggestion> out;
+  LabelWords labels(vocabulary);
   for (const std::string& word : words) {
     if (characters(word).size() < 3 || index.samples_with(book, stemmer.stem(word)) > 0) continue;
-    if (vocabulary && is_label(*vocabulary, word)) continue;
+    if (labels.has(word)) continue;
     Nearest nearest(word);
     offer_words_of_book(book, index, stemmer, word, nearest);
     if (!offer_names(book, word, nearest)) continue;
-    if (vocabulary) offer_labels(*vocabulary, nearest);
+    labels.offer(nearest);
     if (!nearest.best().empty()) out.push_back({word, nearest.best()});
   }
   return out;
