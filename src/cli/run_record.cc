@@ -161,7 +161,7 @@ int run_record(const Invocation& invocation, Output& out) {
     out.headline(headline(*answer, *asked));
     print_sample(answer->sample, out);
     print_pieces(*answer, out);
-    for (const std::string& note : answer->notes) out.line(fmt::format("Note: {}.", note));
+    for (const std::string& note : answer->notes) out.detail(note + ".");
   }
   for (const Problem& problem : answer->not_read) print_not_read(problem, answer->kept, out);
   return refused ? 2 : 0;

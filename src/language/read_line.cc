@@ -139,7 +139,7 @@ class Taker {
     return single_spaced(text_.substr(span.begin, span.end - span.begin));
   }
   void not_read(Span span, std::string what, std::string expected) {
-    line_.not_read.push_back({span, std::move(what), std::move(expected), {}});
+    line_.not_read.push_back({span, std::move(what), std::move(expected), {}, {}});
   }
   void filler(Span span) { line_.fillers.push_back({typed(span), "filler", span}); }
   PieceSaid& piece() { return line_.piece; }
@@ -307,7 +307,7 @@ class Taker {
         piece().ink.push_back(std::move(piece().paper.back())), piece().paper.pop_back();
       return filler(item.span);
     }
-    line_.not_read.push_back({item.span, "", "", {}});
+    line_.not_read.push_back({item.span, "", "", {}, {}});
   }
   bool is_quoted(Span span) const { return is_quote(character_at(text_, span.begin).code); }
   void quoted(const Item& item) {
@@ -326,12 +326,12 @@ class Taker {
     return !context_.vocabulary.find(word, VocabularyName::colour_word).empty();
   }
   void take(const BasedOn& says, const Item&) { line_.based_on = says.said; }
-  void take(const TitleIs&, const Item& item) { line_.not_read.push_back({item.span, "", "", {}}); }
+  void take(const TitleIs&, const Item& item) { line_.not_read.push_back({item.span, "", "", {}, {}}); }
   void take(const HasNo&, const Item& item) {
     not_read(item.span, "\"" + typed(item.span) + "\" says what is not there", "what is there");
   }
-  void take(const GoesIs&, const Item& item) { line_.not_read.push_back({item.span, "", "", {}}); }
-  void take(const AlikeTo&, const Item& item) { line_.not_read.push_back({item.span, "", "", {}}); }
+  void take(const GoesIs&, const Item& item) { line_.not_read.push_back({item.span, "", "", {}, {}}); }
+  void take(const AlikeTo&, const Item& item) { line_.not_read.push_back({item.span, "", "", {}, {}}); }
 
   // The other meaning of a word that is a role and a material.
   void also(const RoleIs& role, const Item& item) {
@@ -354,12 +354,12 @@ class Taker {
     }
     if (!item.offered.empty() && !piece().size)
       if (const auto* size = std::get_if<SizeIs>(&item.offered.front().says)) return take(*size, item);
-    line_.not_read.push_back({item.span, "", "", {}});
+    line_.not_read.push_back({item.span, "", "", {}, {}});
   }
 
   void way_round(const Item& item) {
     if (!piece().size || piece().size->one_figure) {
-      line_.not_read.push_back({item.span, "", "", {}});
+      line_.not_read.push_back({item.span, "", "", {}, {}});
       return;
     }
     Size& size = *piece().size;
@@ -411,7 +411,7 @@ class LineReader {
     return single_spaced(text_.substr(span.begin, span.end - span.begin));
   }
   void not_read(Span span, std::string what, std::string expected, std::vector<std::string> candidates = {}) {
-    line_.not_read.push_back({span, std::move(what), std::move(expected), std::move(candidates)});
+    line_.not_read.push_back({span, std::move(what), std::move(expected), std::move(candidates), {}});
   }
 
   // A quote that does not end is taken for a mark.
@@ -670,7 +670,8 @@ class LineReader {
     for (NotRead& each : joined)
       if (each.what.empty()) {
         each.what = "\"" + typed(each.span) + "\" is not understood";
-        each.expected = "a word of the vocabularies or a name in the book; it is kept in the note";
+        each.expected = "a word of the vocabularies or a name in the book";
+        each.words = fold(typed(each.span));
       }
     line_.not_read = std::move(joined);
   }
@@ -740,6 +741,7 @@ LineSaid read_line(std::string_view text, const ReadingContext& context) {
   line.not_read.push_back({{0, text.size()},
                            "the line is " + std::to_string(text.size()) + " bytes long",
                            "at most " + std::to_string(longest_line) + " bytes",
+                           {},
                            {}});
   return line;
 }

@@ -69,6 +69,7 @@ struct NotRead {
   Span span;
   std::string what, expected;
   std::vector<std::string> candidates;
+  std::string words;  // folded, where they are no more than not understood: to suggest others
 };
 
 struct LineSaid {

@@ -390,7 +390,7 @@ class RecordReader {
       case Key::title:
         return left_over_line(said, offset, "the sample has a title already", "one title");
       case Key::base:
-        return plain(said, offset, "");
+        return plain(value, offset + begins, "", "base");
       case Key::scores:
         add_scores(value, said, offset);
         return;
@@ -463,6 +463,11 @@ class RecordReader {
       if (word_at(fold(value), 0) == "on") value = value.substr(std::min(value.size(), std::size_t{3}));
       if (read_day(value, &context_)) return made(value, said, offset), true;
     }
+    for (const std::string_view words : {"card base", "card blank", "base card"})
+      if (folded.starts_with(words) && folded.size() > words.size()) {
+        const std::string_view value = behind(words);
+        return plain(value, offset + static_cast<std::size_t>(value.data() - said.data()), "", "base"), true;
+      }
     if (folded.starts_with("based on "))
       return once(record_.sample.based_on, unquoted(behind("based on")), said, offset), true;
     for (const std::string_view words :
@@ -578,6 +583,7 @@ class RecordReader {
                                        : "technique") +
                        " that the vocabularies know",
                    "insetbook words list shows them; insetbook words add adds one",
+                   {},
                    {}};
       left_over(lost, offset, std::nullopt);
     }
@@ -610,24 +616,55 @@ class RecordReader {
     const std::size_t begin = std::min(offset + lost.span.begin, line_.size());
     const std::size_t end = std::min(offset + lost.span.end, line_.size());
     std::string typed(trim(line_.substr(begin, end - begin)));
-    record_.not_read.push_back({problem_of(lost, offset), piece});
+    Problem problem = problem_of(lost, offset);
+    if (!lost.words.empty() && ++suggested_ <= most_suggested) problem.candidates = words_like(lost.words);
+    record_.not_read.push_back({std::move(problem), piece});
     auto& list = piece ? record_.pieces[*piece].left_over : record_.sample.left_over;
     if (!typed.empty()) list.push_back(std::move(typed));
   }
+  // Names of the book and words of the trade that are written nearly so.
+  std::vector<std::string> words_like(const std::string& words) const {
+    constexpr std::size_t most = 3;
+    if (words.size() < 3) return {};
+    const std::size_t slips = words.size() > 5 ? 2 : 1;
+    std::vector<std::pair<std::size_t, std::string>> near;
+    const auto add = [&](const std::string& name) {
+      const std::size_t distance = edit_distance(words, fold(name), slips);
+      const bool there =
+          std::ranges::find(near, name, &std::pair<std::size_t, std::string>::second) != near.end();
+      if (distance <= slips && !there) near.emplace_back(distance, name);
+    };
+    for (const NamedRecord& record : context_.names.like(words, most)) add(record.name);
+    for (const std::string& label : context_.vocabulary.all_labels()) add(label);
+    std::ranges::stable_sort(near, {}, &std::pair<std::size_t, std::string>::first);
+    std::vector<std::string> names;
+    for (std::size_t i = 0; i < std::min(most, near.size()); ++i) names.push_back(near[i].second);
+    return names;
+  }
   void left_over_line(std::string_view said, std::size_t offset, std::string what, std::string expected) {
-    left_over({{0, said.size()}, std::move(what), std::move(expected), {}}, offset, std::nullopt);
+    left_over({{0, said.size()}, std::move(what), std::move(expected), {}, {}}, offset, std::nullopt);
   }
 
   // ---- pieces and what is said of the card
 
-  void plain(std::string_view said, std::size_t offset, std::string name) {
+  void plain(std::string_view said, std::size_t offset, std::string name, std::string_view role = {}) {
     LineSaid line = read_line(said, context_);
+    if (!role.empty() && line.piece.role.empty()) {
+      line.piece.role = role;
+      line.piece.head = role;
+    }
+    if (role == "base" && line.closed && !line.piece.size) {  // "card base 5 x 7 in"
+      line.piece.size = std::exchange(line.closed, std::nullopt);
+      line.piece.size_text = std::exchange(line.closed_text, "");
+    }
     if (line.name.empty()) line.name = std::move(name);
     of_the_sample(line, said, offset);
     const bool base = line.piece.role == "base" && take_base(line);
+    const bool stuff = !line.piece.terms.empty() || !line.piece.supplies.empty();
+    const bool put_somewhere = line.goes || !line.glue.empty() || !line.at.empty();
+    const bool worked = !line.piece.terms.empty() && !line.piece.supplies.empty();
     const bool is_piece = line.piece.says_a_piece() || !line.name.empty() ||
-                          (line.goes && !line.goes->place_of_card) ||
-                          (line.goes && !line.piece.terms.empty());
+                          (line.goes && !line.goes->place_of_card) || (stuff && put_somewhere) || worked;
     if (base || !is_piece) return of_card_only(line, said, offset);
     if (!line.scores.empty()) line.notes.push_back("scored at " + line.scores);
     // "around the front" below "Inside:" is of the front.
@@ -952,6 +989,8 @@ class RecordReader {
   std::unordered_map<std::string, std::size_t> by_name_;
   static constexpr int most_unsure = 20;  // of which a person is told
   int unsure_ = 0;
+  static constexpr int most_suggested = 30;
+  int suggested_ = 0;
 };
 
 }  // namespace

@@ -133,8 +133,7 @@ TEST(ReadLine, PlacesPointIntoTheLine) {
   const LineSaid said = read_line("circle wibble", context);
   ASSERT_EQ(said.not_read.size(), 1u);
   EXPECT_EQ(said.not_read[0].span, (Span{7, 13}));
-  EXPECT_EQ(said.not_read[0].expected,
-            "a word of the vocabularies or a name in the book; it is kept in the note");
+  EXPECT_EQ(said.not_read[0].expected, "a word of the vocabularies or a name in the book");
 }
 
 TEST(ReadLine, AnUnknownSetOffersTheNearest) {
@@ -237,6 +236,33 @@ TEST(ReadRecordText, WhichPieceIsMeant) {
   ASSERT_EQ(record.not_read.size(), 1u);
   EXPECT_EQ(record.not_read[0].problem.what, "no piece of this sample is \"pond\"");
   EXPECT_EQ(record.not_read[0].problem.where.row, 10);
+}
+
+TEST(ReadRecordText, BasesAndPiecesOfSupplies) {
+  const RecordSaid record = record_of(
+      "Card base: navy, 8-1/2 x 5-1/2 in; score at 4-1/4 in\n"
+      "garden gate, stamped, cut out by hand, on foam\n"
+      "garden gate\n"
+      "Mat: sage, 4 x 5 in\n");
+  EXPECT_EQ(record.sample.base_text, "8-1/2 x 5-1/2 in");
+  EXPECT_EQ(record.sample.scores, "4-1/4 in");
+  EXPECT_EQ(record.sample.supplies, std::vector<std::string>{"garden gate"});
+  ASSERT_EQ(record.pieces.size(), 3u);
+  EXPECT_EQ(record.pieces[0].name, "navy base");
+  EXPECT_EQ(record.pieces[1].name, "garden gate");
+  EXPECT_EQ(record.pieces[1].said.glue, "foam");
+  EXPECT_EQ(record.pieces[2].name, "Mat");
+  const RecordSaid plain = record_of("card base 8-1/2 x 5-1/2 in, scored at 4-1/4 in\n");
+  EXPECT_EQ(plain.sample.base_text, "8-1/2 x 5-1/2 in");
+  EXPECT_FALSE(plain.sample.closed);
+  EXPECT_TRUE(plain.pieces.empty());
+}
+
+TEST(ReadRecordText, MisspeltWordsGetASuggestion) {
+  const RecordSaid record = record_of("circle 2 in, speckeld, fren\n");
+  ASSERT_EQ(record.not_read.size(), 2u);
+  EXPECT_EQ(record.not_read[0].problem.candidates.front(), "speckled");
+  EXPECT_EQ(record.not_read[1].problem.candidates.front(), "Fern");
 }
 
 TEST(ReadRecordText, PiecesInACircle) {
