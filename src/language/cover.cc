@@ -76,26 +76,23 @@ std::string_view as_word(As as) {
       return "like";
     case As::says:
       return "says";
+    case As::unread:
+      return "unread";
   }
   return "";
 }
 
 }  // namespace
 
-Result<std::vector<Seen>> cover(const std::vector<Piece>& pieces, Recogniser& recogniser) {
+std::vector<Seen> cover(const std::vector<Piece>& pieces, Recogniser& recogniser,
+                        std::vector<Problem>& problems) {
   const std::size_t count = pieces.size();
   std::vector<Score> best(count + 1);
   std::vector<Seen> chosen(count);
-  std::optional<Problem> first_problem;  // the loop runs backwards: the last one found stands first
   for (std::size_t at = count; at-- > 0;) {
     chosen[at] = as_text(pieces, at);
     best[at] = added(best[at + 1], chosen[at]);
-    Result<std::vector<Seen>> offers = recogniser.offers(at);
-    if (!offers) {
-      first_problem = offers.error();
-      continue;
-    }
-    for (Seen& offer : *offers) {
+    for (Seen& offer : recogniser.offers(at)) {
       const Score score = added(best[offer.last], offer);
       if (score > best[at]) {
         best[at] = score;
@@ -103,18 +100,30 @@ Result<std::vector<Seen>> cover(const std::vector<Piece>& pieces, Recogniser& re
       }
     }
   }
-  if (first_problem) return failure(std::move(*first_problem));
   std::vector<Seen> taken;
   for (std::size_t at = 0; at < count;) {
     Seen& it = chosen[at];
     const std::size_t last = it.last;
+    const bool room = problems.size() < most_problems;
     const bool not_understood = it.as == As::text || (it.as == As::number && it.weight == 0);
-    if (not_understood)
-      if (auto problem = recogniser.bad_size(at)) return failure(std::move(*problem));
+    if (not_understood && room)
+      if (auto problem = recogniser.bad_size(at)) {
+        at = recogniser.past_bad_size(at, *problem);
+        problems.push_back(std::move(*problem));
+        continue;
+      }
+    if (it.as == As::unread && room) problems.push_back(recogniser.problem_of(it));
     recogniser.resolve(it);
     taken.push_back(std::move(it));
     at = last;
   }
+  return taken;
+}
+
+Result<std::vector<Seen>> cover(const std::vector<Piece>& pieces, Recogniser& recogniser) {
+  std::vector<Problem> problems;
+  std::vector<Seen> taken = cover(pieces, recogniser, problems);
+  if (!problems.empty()) return failure(std::move(problems.front()));
   return taken;
 }
 

@@ -201,6 +201,7 @@ class Itemiser {
         article_ = true;
         return ignore(it, "filler");
       case As::mark:
+      case As::unread:
         return;
       case As::joins:
         if (it.word.front() >= 'a') ignore(it, "filler");

@@ -101,6 +101,17 @@ class Splitter {
     return std::move(pieces_);
   }
 
+  std::vector<Piece> run(std::vector<Problem>& problems) {
+    while (at_ < chars_.size()) {
+      const Result<void> step = next();
+      if (step) continue;
+      if (problems.size() < most_problems) problems.push_back(step.error());
+      no_quote_ends_ = true;
+      ++at_;
+    }
+    return std::move(pieces_);
+  }
+
  private:
   char32_t code(std::size_t i) const { return i < chars_.size() ? chars_[i].code : 0; }
   bool space_before(std::size_t i) const { return i == 0 || is_space(code(i - 1)) || code(i - 1) == '('; }
@@ -173,7 +184,7 @@ class Splitter {
       add_mark(1, "\"");
       return {};
     }
-    for (std::size_t close = at_ + 1; close < chars_.size(); ++close)
+    for (std::size_t close = at_ + 1; close < chars_.size() && !no_quote_ends_; ++close)
       if (code(close) == '"' || closes_quote(code(close)) || (code(close) == 0x201C && code(at_) == 0x201E)) {
         add_phrase(at_, close);
         return {};
@@ -268,12 +279,17 @@ class Splitter {
   std::vector<Piece> pieces_;
   std::size_t at_ = 0;
   bool hyphen_ = false;
+  bool no_quote_ends_ = false;  // one before this place did not
 };
 
 }  // namespace
 
 Result<std::vector<Piece>> split(std::string_view text, Span range) {
   return Splitter(text, range).run();
+}
+
+std::vector<Piece> split(std::string_view text, Span range, std::vector<Problem>& problems) {
+  return Splitter(text, range).run(problems);
 }
 
 std::string print(const std::vector<Piece>& pieces) {

@@ -26,6 +26,11 @@ struct Piece {
 // The pieces of text[range.begin, range.end). The one Problem is a quote that does not end.
 Result<std::vector<Piece>> split(std::string_view text, Span range);
 
+// The same, read on behind a quote that does not end: what stands behind it are words. At most most_problems
+// are told.
+inline constexpr std::size_t most_problems = 32;
+std::vector<Piece> split(std::string_view text, Span range, std::vector<Problem>& problems);
+
 // "designs | using | a | 2 | 3/8 | in": one piece beside the other; marks as they are, phrases in quotes.
 std::string print(const std::vector<Piece>& pieces);
 

@@ -105,6 +105,33 @@ std::size_t Recogniser::glued_run(std::size_t at) const {
   return last;
 }
 
+Seen Recogniser::unread(std::size_t at) const {
+  return seen(As::unread, at, unread_last_, priority_of::field);
+}
+
+// Saying what is wrong takes time in proportion to the question, so it is done for those that are told only.
+Result<void> Recogniser::not_read(std::size_t last, const auto& why) {
+  unread_last_ = last;
+  return failure(telling_ ? why() : Problem());
+}
+
+Problem Recogniser::problem_of(const Seen& unread) {
+  telling_ = true;
+  std::vector<Seen> out;
+  const Result<void> read = fields(unread.first, out);
+  telling_ = false;
+  return read ? Problem() : read.error();
+}
+
+std::size_t Recogniser::past_bad_size(std::size_t at, const Problem& problem) const {
+  const std::size_t end = problem.where.at.value_or(0) + std::max<std::size_t>(problem.where.length, 1);
+  std::size_t last = at + 1;
+  while (last < pieces_.size() && characters_before(text_, pieces_[last].span.begin) < end) ++last;
+  static constexpr std::string_view units[] = {"in", "inch", "inches", "mm", "cm", "\"", "'"};
+  if (last < pieces_.size() && std::ranges::find(units, pieces_[last].folded) != std::end(units)) ++last;
+  return last;
+}
+
 Result<void> Recogniser::fields(std::size_t at, std::vector<Seen>& out) {
   // "based on:" is the one field of two words.
   const bool based_on = is_word(at, "based") && is_word(at + 1, "on");
@@ -118,7 +145,8 @@ Result<void> Recogniser::fields(std::size_t at, std::vector<Seen>& out) {
   const Field* named = field_named(name);
   if (!named) {
     if (value < pieces_.size() && pieces_[value].glued)
-      return failure(unknown_field(text_, pieces_[at].span, name));
+      return not_read(is_mark(value, "(") ? value : glued_run(value),
+                      [&] { return unknown_field(text_, pieces_[at].span, name); });
     return {};
   }
   const bool missing =
@@ -126,7 +154,8 @@ Result<void> Recogniser::fields(std::size_t at, std::vector<Seen>& out) {
       (pieces_[value].kind == Piece::Kind::mark && !is_mark(value, "(") && !is_mark(value, "<") &&
        !is_mark(value, ">") && !is_mark(value, "<=") && !is_mark(value, ">=") && !is_mark(value, "~") &&
        !is_mark(value, "=") && !is_mark(value, "."));
-  if (missing) return failure(no_value(text_, span_of(at, value), *named));
+  const auto valueless = [&] { return no_value(text_, span_of(at, value), *named); };
+  if (missing) return not_read(value, valueless);
   if (is_mark(value, "(")) {
     const bool groups = named->kind == FieldKind::group || named->id == FieldName::in;
     Seen group = seen(groups ? As::group : As::filler, at, value, priority_of::field);
@@ -135,9 +164,12 @@ Result<void> Recogniser::fields(std::size_t at, std::vector<Seen>& out) {
     out.push_back(std::move(group));
     return {};
   }
-  if (named->kind == FieldKind::group) return failure(no_value(text_, span_of(at, value), *named));
+  if (named->kind == FieldKind::group) return not_read(value, valueless);
   const std::size_t before = out.size();
-  if (const Result<void> read = field_value(*named, value, out); !read) return read;
+  if (const Result<void> read = field_value(*named, value, out); !read) {
+    unread_last_ = pieces_[value].kind == Piece::Kind::phrase ? value + 1 : glued_run(value);
+    return read;
+  }
   for (std::size_t i = before; i < out.size(); ++i) {
     out[i].first = at;
     out[i].span = {pieces_[at].span.begin, out[i].span.end};
@@ -152,10 +184,11 @@ Result<void> Recogniser::field_value(const Field& field, std::size_t at, std::ve
   const Piece& piece = pieces_[at];
   if (piece.kind == Piece::Kind::phrase) {
     if (trim(text_.substr(piece.inner.begin, piece.inner.end - piece.inner.begin)).empty())
-      return failure(no_value(text_, piece.span, field));
+      return failure(telling_ ? no_value(text_, piece.span, field) : Problem());
     const Result<std::vector<Piece>> inside = split(text_, piece.inner);
     if (!inside) return failure(inside.error());
     Recogniser within(text_, *inside, context_);
+    within.telling_ = telling_;
     Result<Seen> read = within.value_in(field, 0, inside->size());
     if (!read) return failure(read.error());
     read->last = at + 1;
@@ -192,6 +225,9 @@ void Recogniser::readings(const Field& field, std::size_t first, std::size_t glu
 
 Result<Seen> Recogniser::value_in(const Field& field, std::size_t first, std::size_t last) {
   if (auto read = reading(field, first, last)) return std::move(*read);
+  const bool may_be_unknown =
+      vocabulary_of(field.id) || field.kind == FieldKind::name || field.kind == FieldKind::text;
+  if (!telling_ && !may_be_unknown) return failure(Problem());
   if (field.id == FieldName::size || field.id == FieldName::closed)
     for (std::size_t i = first; i < last; ++i)
       if (auto problem = bad_size(i)) return failure(std::move(*problem));
@@ -481,6 +517,7 @@ std::optional<Seen> Recogniser::reading(const Field& field, std::size_t first, s
     const auto found = context_.vocabulary.find(words(first, last - first), *vocabulary);
     if (found.empty()) return std::nullopt;
     resolve_term(it, found.front());
+    offer_other(it, found, found.front());
     return it;
   }
   switch (field.id) {

@@ -7,6 +7,7 @@
 #include <variant>
 
 #include "language/bind.h"
+#include "language/contradictions.h"
 #include "language/cover.h"
 #include "language/hand_over.h"
 #include "language/items.h"
@@ -33,29 +34,53 @@ bool has_a_letter(std::string_view folded) {
   });
 }
 
-// Brackets that do not close or did not open, and a text of marks only.
-std::optional<Problem> cannot_be_asked(std::string_view text, const std::vector<Piece>& pieces) {
+void add(std::vector<Problem>& problems, Problem problem) {
+  if (problems.size() < most_problems) problems.push_back(std::move(problem));
+}
+
+// Brackets that do not close are closed where the question ends; those that did not open fall away.
+void mend_brackets(std::string_view text, std::vector<Piece>& pieces, std::vector<Problem>& problems) {
   std::vector<Span> open;
-  bool words = pieces.empty();
-  for (const Piece& piece : pieces) {
-    if (piece.kind != Piece::Kind::mark) {
-      words = words || piece.kind == Piece::Kind::phrase || has_a_letter(piece.folded);
-    } else if (piece.folded == "(") {
-      open.push_back(piece.span);
-    } else if (piece.folded == ")") {
-      if (open.empty())
-        return problem_at(text, piece.span, "a bracket ends here and does not begin",
-                          "a ( where the group begins");
+  std::vector<std::size_t> never_opened;
+  for (std::size_t i = 0; i < pieces.size(); ++i) {
+    if (pieces[i].kind != Piece::Kind::mark) continue;
+    if (pieces[i].folded == "(") open.push_back(pieces[i].span);
+    if (pieces[i].folded != ")") continue;
+    if (open.empty())
+      never_opened.push_back(i);
+    else
       open.pop_back();
-    }
   }
-  if (!open.empty())
-    return problem_at(text, open.back(), "a bracket begins here and does not end",
-                      "a ) where the group ends");
-  if (!words)
-    return problem_at(text, {pieces.front().span.begin, pieces.back().span.end}, "nothing is asked",
-                      "words, a size or a field, as in shape:circle");
-  return std::nullopt;
+  for (const Span& span : open) {
+    if (problems.size() == most_problems) break;
+    add(problems,
+        problem_at(text, span, "a bracket begins here and does not end", "a ) where the group ends"));
+  }
+  if (never_opened.empty()) return;
+  std::vector<Piece> kept;
+  std::size_t next = 0;
+  for (std::size_t i = 0; i < pieces.size(); ++i) {
+    if (next == never_opened.size() || i != never_opened[next]) {
+      kept.push_back(std::move(pieces[i]));
+      continue;
+    }
+    if (problems.size() < most_problems)
+      add(problems, problem_at(text, pieces[i].span, "a bracket ends here and does not begin",
+                               "a ( where the group begins"));
+    ++next;
+  }
+  pieces = std::move(kept);
+}
+
+// A text of marks only.
+std::optional<Problem> nothing_asked(std::string_view text, const std::vector<Piece>& pieces) {
+  const bool words = std::ranges::any_of(pieces, [](const Piece& piece) {
+    return piece.kind == Piece::Kind::phrase ||
+           (piece.kind == Piece::Kind::word && has_a_letter(piece.folded));
+  });
+  if (words || pieces.empty()) return std::nullopt;
+  return problem_at(text, {pieces.front().span.begin, pieces.back().span.end}, "nothing is asked",
+                    "words, a size or a field, as in shape:circle");
 }
 
 // Words only, which are looked for in titles as well.
@@ -97,36 +122,42 @@ void offer_title(std::string_view text, const Names& names, Question& question) 
 
 Result<Question> read_question(std::string_view text, const ReadingContext& context) {
   if (text.size() > longest_question) return failure(too_long(text.size()));
-  const Result<std::vector<Piece>> pieces = split(text, {0, text.size()});
-  if (!pieces) return failure(pieces.error());
-  if (auto problem = cannot_be_asked(text, *pieces)) return failure(std::move(*problem));
-  HandedOver handed = hand_over(text, *pieces, context);
-  if (handed.question) return std::move(*handed.question);
-  Recogniser recogniser(text, *pieces, context);
-  Result<std::vector<Seen>> seen = cover(*pieces, recogniser);
-  if (!seen) return failure(seen.error());
-  Itemised itemised = itemise(text, *pieces, std::move(*seen));
+  std::vector<Problem> problems;
+  std::vector<Piece> pieces = split(text, {0, text.size()}, problems);
+  mend_brackets(text, pieces, problems);
+  if (problems.empty())
+    if (auto problem = nothing_asked(text, pieces)) problems.push_back(std::move(*problem));
+  HandedOver handed = hand_over(text, pieces, context);
+  if (handed.question) {
+    handed.question->problems = std::move(problems);
+    return std::move(*handed.question);
+  }
+  Recogniser recogniser(text, pieces, context);
+  Itemised itemised = itemise(text, pieces, cover(pieces, recogniser, problems));
   Result<Node> tree = bind(text, itemised);
   if (!tree) return failure(tree.error());
   Question question;
   question.text = std::string(text);
   question.tree = std::move(*tree);
+  std::ranges::stable_sort(problems, {}, [](const Problem& problem) { return problem.where.at; });
+  question.problems = std::move(problems);
   question.ignored = std::move(itemised.ignored);
   question.other_readings = std::move(itemised.other);
   for (OtherReading& other : handed.offered) question.other_readings.push_back(std::move(other));
   question.notes = std::move(itemised.notes);
+  add_contradictions(question.tree, question.notes);
   offer_title(text, context.names, question);
   return question;
 }
 
 std::string explain_reading(std::string_view text, const ReadingContext& context) {
   if (text.size() > longest_question) return too_long(text.size()).what;
-  const Result<std::vector<Piece>> pieces = split(text, {0, text.size()});
-  if (!pieces) return pieces.error().what;
-  std::string out = "pieces: " + print(*pieces);
-  Recogniser recogniser(text, *pieces, context);
-  if (const Result<std::vector<Seen>> seen = cover(*pieces, recogniser))
-    out += "\ncover: " + print(*seen, text);
+  std::vector<Problem> problems;
+  std::vector<Piece> pieces = split(text, {0, text.size()}, problems);
+  std::string out = "pieces: " + print(pieces);
+  mend_brackets(text, pieces, problems);
+  Recogniser recogniser(text, pieces, context);
+  out += "\ncover: " + print(cover(pieces, recogniser, problems), text);
   const Result<Question> question = read_question(text, context);
   out += "\ntree: " + (question ? print(*question) : question.error().what);
   return out;

@@ -26,10 +26,14 @@ struct ReadingContext {
   const Names& names;
   Unit unit = Unit::inch;  // the book's own
   std::string today;       // ISO date
+  bool southern = false;   // seasons of the southern hemisphere
 };
 
-// Never fails on free words. A Problem: an unfinished quote, an unknown field (the nearest are candidates), a
-// field without a value, a size that cannot be, more than 64 KB, nesting over 50.
+// What cannot be read falls away and is in `Question::problems`, in the order of their places and to
+// most_problems (pieces.h): an unfinished quote, a bracket without its other half, an unknown field (the
+// nearest are candidates), a field without a value or with one that cannot be, a size that cannot be; the
+// rest is read. What contradicts itself stays in the tree and is said in `notes`. A Problem: more than 64 KB,
+// nesting over 50.
 Result<Question> read_question(std::string_view text, const ReadingContext& context);
 
 // Every stage of the reading, for `find --explain`: one line each.

@@ -94,12 +94,12 @@ const std::vector<NamedRecord>& Recogniser::exactly(const std::string& folded) {
   return exactly_.emplace(folded, context_.names.exactly(folded)).first->second;
 }
 
-Result<std::vector<Seen>> Recogniser::offers(std::size_t at) {
+std::vector<Seen> Recogniser::offers(std::size_t at) {
   std::vector<Seen> out;
   const Piece& piece = pieces_[at];
   if (piece.kind == Piece::Kind::phrase) {
     if (piece.folded == "based on") {
-      if (const Result<void> read = fields(at, out); !read) return failure(read.error());
+      if (!fields(at, out)) return {unread(at)};
       if (!out.empty()) return out;
     }
     Seen phrase = seen(As::phrase, at, at + 1, priority_of::field);
@@ -111,7 +111,7 @@ Result<std::vector<Seen>> Recogniser::offers(std::size_t at) {
   sizes(at, out);
   if (piece.kind == Piece::Kind::mark) return out;
   std::vector<Seen> said_as_fields;
-  if (const Result<void> read = fields(at, said_as_fields); !read) return failure(read.error());
+  if (!fields(at, said_as_fields)) return {unread(at)};
   if (!said_as_fields.empty()) return said_as_fields;  // what is said outright is never read otherwise
   terms(at, out);
   based_on(at, out);

@@ -22,10 +22,14 @@ class Recogniser {
  public:
   Recogniser(std::string_view text, const std::vector<Piece>& pieces, const ReadingContext& context);
 
-  // All offers that begin at piece `at`. A Problem: a field that cannot be read.
-  Result<std::vector<Seen>> offers(std::size_t at);
+  // All offers that begin at piece `at`. A field that cannot be read is the only one there, `As::unread`.
+  std::vector<Seen> offers(std::size_t at);
+  // What is wrong with it.
+  Problem problem_of(const Seen& unread);
   // A size that cannot be ("2-9/8"), if one begins at `at`; it counts only where nothing else covers it.
   std::optional<Problem> bad_size(std::size_t at) const;
+  // The piece behind it and behind its unit.
+  std::size_t past_bad_size(std::size_t at, const Problem& problem) const;
 
   // Looks up what a chosen offer stands for in the book and in the vocabularies, and finishes its `says`.
   void resolve(Seen& seen);
@@ -87,6 +91,8 @@ class Recogniser {
   void choose_die(DieSaid& said, const NamedRecord& set, int rank, bool from_smallest);
   // read_field.cc
   Result<void> fields(std::size_t at, std::vector<Seen>& out);
+  Seen unread(std::size_t at) const;
+  Result<void> not_read(std::size_t last, const auto& why);
   std::size_t glued_run(std::size_t at) const;
   Result<void> field_value(const Field& field, std::size_t at, std::vector<Seen>& out);
   Result<Seen> value_in(const Field& field, std::size_t first, std::size_t last);
@@ -112,6 +118,8 @@ class Recogniser {
   const std::vector<Piece>& pieces_;
   const ReadingContext& context_;
   std::size_t longest_label_;
+  bool telling_ = false;         // problems are wanted with all they say
+  std::size_t unread_last_ = 0;  // the piece behind the field that could not be read
   std::map<std::pair<VocabularyName, std::string>, std::vector<std::string>> narrower_;
   std::map<std::string, std::vector<std::int64_t>, std::less<>> colours_;
   std::map<std::string, std::vector<NamedRecord>, std::less<>> exactly_;

@@ -215,7 +215,7 @@ std::size_t Recogniser::tolerance_behind(std::size_t at, SizeIs& size) const {
 std::size_t Recogniser::relation_behind(std::size_t at, SizeIs& size) const {
   if (size.relation != Relation::exact || at + 1 >= pieces_.size()) return at;
   const std::string& word = pieces_[at + 1].folded;
-  if (is_word(at, "and") && (word == "up" || word == "over")) {
+  if (is_word(at, "and") && (word == "up" || (word == "over" && !measurement(at + 2)))) {
     size.relation = Relation::at_least;
     return at + 2;
   }

@@ -41,6 +41,7 @@ enum class As {
   named,   // a colour or a supply of the book
   like,    // a colour near another
   says,    // finished: sizes, dates, dies, sides, fields …
+  unread,  // a field that cannot be read: it falls away, and is told as a problem
 };
 
 // Among offers of equal cover: what was said outright comes before what has to be guessed.
