@@ -13,10 +13,14 @@ using Kind = Node::Kind;
 
 // Where the sides of a size stand.
 struct SideColumns {
-  std::string_view width, height, placed;
+  std::string width, height, placed;
 };
-constexpr SideColumns of_element{"+e.width_nm", "+e.height_nm", "e.placed"};
-constexpr SideColumns of_closed{"s.closed_width_nm", "s.closed_height_nm", "1"};
+SideColumns of_element(const std::string& e) {
+  return {"+" + e + ".width_nm", "+" + e + ".height_nm", e + ".placed"};
+}
+SideColumns of_closed() {
+  return {"s.closed_width_nm", "s.closed_height_nm", "1"};
+}
 
 // Beyond any distance: the closeness of what is not met.
 constexpr std::string_view not_met = "1152921504606846976";
@@ -27,7 +31,7 @@ Sql within(std::string_view side, const Band& band) {
 }
 
 std::string either_known(const SideColumns& columns) {
-  return "coalesce(" + std::string(columns.height) + ", " + std::string(columns.width) + ")";
+  return "coalesce(" + columns.height + ", " + columns.width + ")";
 }
 
 Sql one_figure_condition(const SizeRule& rule, const SideColumns& columns) {
@@ -42,7 +46,7 @@ Sql one_figure_condition(const SizeRule& rule, const SideColumns& columns) {
   } else {
     sql << "(" << width << " AND " << within(either_known(columns), rule.first) << ")";
   }
-  return Sql(std::string("(") + std::string(columns.width) + " IS NOT NULL AND ") << sql << ")";
+  return Sql("(" + columns.width + " IS NOT NULL AND ") << sql << ")";
 }
 
 Sql size_condition(const SizeRule& rule, const SideColumns& columns) {
@@ -182,6 +186,10 @@ DieMeaning die_meaning(const Book& book, const DieIs& die) {
     sets.any_of(die.dies) << " GROUP BY o.set_id HAVING COUNT(*) = "
                              "(SELECT COUNT(*) FROM die a WHERE a.set_id = o.set_id)";
     meaning.sets = numbers(bound(book, sets));
+    // A set that was meant whole may have no dies yet.
+    for (const std::int64_t set : die.sets)
+      if (std::find(meaning.sets.begin(), meaning.sets.end(), set) == meaning.sets.end())
+        meaning.sets.push_back(set);
   }
   return meaning;
 }
@@ -252,7 +260,7 @@ Sql Conditions::mentioned(const Says& says, bool of_piece) {
   const bool look_up = !of_piece && supplies.empty() && (!of.terms || of.terms->size() <= few);
   Sql sql("EXISTS (SELECT 1 FROM mention m WHERE ");
   if (of_piece) {
-    sql << "m.element_id = e.id";
+    sql << "m.element_id = " << e_ << ".id";
   } else {
     sql << "m.sample_id = " << id_;
   }
@@ -270,7 +278,7 @@ const std::vector<std::int64_t>& Conditions::supplies_of(const MaterialIs& mater
 Sql Conditions::closed_size(const ClosedSizeIs& closed) {
   speaks_of_sample_ = true;
   std::vector<Sql> parts;
-  if (closed.size) parts.push_back(size_condition(relaxed_.rule(*closed.size), of_closed));
+  if (closed.size) parts.push_back(size_condition(relaxed_.rule(*closed.size), of_closed()));
   if (closed.form != ClosedSizeIs::Form::any) {
     Sql form(form_condition(closed.form));
     form.value(square_within.nm());
@@ -283,12 +291,12 @@ Sql Conditions::cut_or_lies(const DieIs& die) {
   const DieMeaning meaning = die_meaning(book_, die);
   Sql sql;
   if (die.lies_in) {
-    sql << "+e.in_line_id";
+    sql << "+" << e_ << ".in_line_id";
     return sql.any_of(meaning.lines);
   }
-  sql << (meaning.by_line ? "+e.line_id" : "(+e.die_id");
+  sql << (meaning.by_line ? "+" : "(+") << e_ << (meaning.by_line ? ".line_id" : ".die_id");
   if (meaning.by_line) return sql.any_of(meaning.lines);
-  sql.any_of(meaning.dies) << " OR +e.die_id IS NULL AND +e.set_id";
+  sql.any_of(meaning.dies) << " OR +" << e_ << ".die_id IS NULL AND +" << e_ << ".set_id";
   return sql.any_of(meaning.sets) << ")";
 }
 
@@ -329,10 +337,14 @@ Sql Conditions::sample_says(const Says& says, const Node& node) {
 
 Sql Conditions::piece_says(const Says& says, const Node& node) {
   Sql sql;
-  if (const auto* size = std::get_if<SizeIs>(&says)) return size_condition(relaxed_.rule(*size), of_element);
-  if (const auto* shape = std::get_if<ShapeIs>(&says)) return sql << "+e.shape", sql.any_of(shape->terms);
-  if (const auto* role = std::get_if<RoleIs>(&says)) return sql << "+e.role", sql.any_of(role->terms);
-  if (const auto* side = std::get_if<SideIs>(&says)) return sql << "+e.side = ", sql.value(side->side);
+  if (const auto* size = std::get_if<SizeIs>(&says))
+    return size_condition(relaxed_.rule(*size), of_element(e_));
+  if (const auto* shape = std::get_if<ShapeIs>(&says))
+    return sql << "+" << e_ << ".shape", sql.any_of(shape->terms);
+  if (const auto* role = std::get_if<RoleIs>(&says))
+    return sql << "+" << e_ << ".role", sql.any_of(role->terms);
+  if (const auto* side = std::get_if<SideIs>(&says))
+    return sql << "+" << e_ << ".side = ", sql.value(side->side);
   if (const auto* die = std::get_if<DieIs>(&says)) return cut_or_lies(*die);
   if (std::holds_alternative<CountIs>(says)) return Sql("1");  // counted over the slot
   const bool of_piece = std::holds_alternative<TechniqueIs>(says) ||
@@ -342,8 +354,98 @@ Sql Conditions::piece_says(const Says& says, const Node& node) {
   return sample_says(says, node);
 }
 
+// Counts how deep the statement is nested; where it is too deep for SQLite, what is left lets everything
+// pass.
+class Conditions::Deeper {
+ public:
+  Deeper(Conditions& conditions, Kind kind) : conditions_(conditions), by_(sql_depth_of(kind)) {
+    conditions_.depth_ += by_;
+    excludes_ = kind == Kind::none;
+    if (excludes_) conditions_.excluded_ = !conditions_.excluded_;
+  }
+  ~Deeper() {
+    conditions_.depth_ -= by_;
+    if (excludes_) conditions_.excluded_ = !conditions_.excluded_;
+  }
+  Deeper(const Deeper&) = delete;
+  Deeper& operator=(const Deeper&) = delete;
+  bool too_deep() const { return conditions_.depth_ > deepest_in_sql; }
+
+ private:
+  Conditions& conditions_;
+  int by_;
+  bool excludes_ = false;
+};
+
+Sql Conditions::left_open() {
+  telling_apart_left_ = true;
+  return Sql(excluded_ ? "0" : "1");
+}
+
+// "b goes to a, or a to b, in one of the ways that mean it".
+Sql Conditions::linked(const GoesWays& ways, const std::string& a, const std::string& b) {
+  Sql sql("(+" + b + ".id = " + a + ".goes_to AND " + a + ".goes_how");
+  sql.any_of(ways.own);
+  if (ways.other.empty()) return sql << ")";
+  sql << " OR +" << b << ".goes_to = " << a << ".id AND " << b << ".goes_how";
+  return sql.any_of(ways.other) << ")";
+}
+
+// "FROM element o1 WHERE …": the pieces that row `e` goes with, as far as they are what was asked.
+Sql Conditions::others(const GoesWays& ways, const std::string& a, const Node* asked) {
+  Sql sql("FROM element " + e_ + " WHERE " + e_ + ".sample_id = " + a + ".sample_id AND ");
+  sql << linked(ways, a, e_);
+  if (asked) sql << " AND " << of_piece(*asked);
+  return sql;
+}
+
+// Calls `use` while `e_` names the row of another piece than the one spoken of so far, whose name it is
+// given.
+template <class Use>
+Sql Conditions::of_another(Use use) {
+  const std::string a = e_;
+  ++others_;
+  e_ = "o" + std::to_string(others_);
+  Sql sql = use(a);
+  e_ = a;
+  --others_;
+  return sql;
+}
+
+Sql Conditions::goes_with(const GoesWays& ways, const Node& asked) {
+  if (asked.kind == Kind::any) {
+    std::vector<Sql> offered;
+    for (const Node& child : asked.children) offered.push_back(goes_with(ways, child));
+    return joined(offered, " OR ");
+  }
+  const int wanted = slot_of(asked).wanted;
+  return of_another([&](const std::string& a) {
+    Sql sql(wanted == 1 ? "EXISTS (SELECT 1 " : "coalesce((SELECT SUM(" + e_ + ".count) ");
+    sql << others(ways, a, &asked);
+    if (wanted == 1) return sql << ")";
+    sql << "), 0) >= ";
+    return sql.value(wanted);
+  });
+}
+
+Sql Conditions::of_goes(const Node& node) {
+  const GoesWays ways = goes_ways(std::get<GoesIs>(node.constraint.front().says).how);
+  if (!node.children.empty()) return goes_with(ways, node.children.front());
+  Sql sql("(+" + e_ + ".goes_how");
+  sql.any_of(ways.own);
+  if (ways.other.empty()) return sql << ")";
+  return sql << of_another([&](const std::string& a) {
+           Sql other(" OR EXISTS (SELECT 1 FROM element " + e_ + " WHERE " + e_ + ".sample_id = " + a +
+                     ".sample_id AND +" + e_ + ".goes_to = " + a + ".id AND " + e_ + ".goes_how");
+           return other.any_of(ways.other) << "))";
+         });
+}
+
 Sql Conditions::of_piece(const Node& node, const Node* except) {
   if (node.kind == Kind::one) return piece_says(node.constraint.front().says, node);
+  const Deeper deeper(*this, node.kind);
+  if (deeper.too_deep()) return left_open();
+  if (node.kind == Kind::goes) return of_goes(node);
   std::vector<Sql> parts;
   for (const Node& child : node.children) {
     if (&child != except) parts.push_back(of_piece(child));
@@ -417,6 +519,8 @@ Sql Conditions::of_children(const Node& all, const Node* except) {
 
 Sql Conditions::of_sample(const Node& node) {
   if (node.kind == Kind::one) return sample_says(node.constraint.front().says, node);
+  const Deeper deeper(*this, node.kind);
+  if (deeper.too_deep()) return left_open();
   if (node.kind == Kind::all) return of_children(node, nullptr);
   if (node.kind == Kind::piece) return of_slot(slot_of(node));
   std::vector<Sql> parts;
@@ -462,7 +566,17 @@ Sql Conditions::distance_of_piece(const Node& node) {
   if (!ranks(node)) return Sql("0");
   if (node.kind == Kind::one) {
     const auto* size = std::get_if<SizeIs>(&node.constraint.front().says);
-    return size ? size_distance(relaxed_.rule(*size), of_element) : distance_of_sample(node);
+    return size ? size_distance(relaxed_.rule(*size), of_element(e_)) : distance_of_sample(node);
+  }
+  const Deeper deeper(*this, node.kind);
+  if (deeper.too_deep()) return Sql("0");
+  if (node.kind == Kind::goes) {
+    const GoesWays ways = goes_ways(std::get<GoesIs>(node.constraint.front().says).how);
+    return of_another([&](const std::string& a) {
+      Sql sql("(SELECT MIN(");
+      return sql << distance_of_piece(node.children.front()) << ") "
+                 << others(ways, a, &node.children.front()) << ")";
+    });
   }
   if (node.kind == Kind::any) return nearest(node, true);
   std::vector<Sql> parts;
@@ -477,8 +591,10 @@ Sql Conditions::distance_of_sample(const Node& node) {
   if (node.kind == Kind::one) {
     speaks_of_sample_ = true;
     return size_distance(relaxed_.rule(*std::get<ClosedSizeIs>(node.constraint.front().says).size),
-                         of_closed);
+                         of_closed());
   }
+  const Deeper deeper(*this, node.kind);
+  if (deeper.too_deep()) return Sql("0");
   if (node.kind == Kind::piece) {
     Sql sql("(SELECT MIN(");
     return sql << distance_of_piece(node) << ") FROM element e WHERE e.sample_id = " << id_ << " AND "

@@ -13,6 +13,7 @@
 
 #include "book/book.h"
 #include "language/question.h"
+#include "search/goes_ways.h"
 #include "search/normal_form.h"
 #include "search/size_rules.h"
 #include "search/sql_text.h"
@@ -40,7 +41,8 @@ std::string_view empty_field_condition(std::string_view field);
 
 class Conditions {
  public:
-  // Ids of the samples that meet a text node, sorted: the text part of conditions that mix both.
+  // Ids of the samples that meet a node about free words or about what is alike, sorted: where conditions mix
+  // these with others.
   using TextIds = std::function<std::vector<std::int64_t>(const Node&)>;
 
   Conditions(const Book& book, const Relaxed& relaxed, std::string id_column, TextIds text_ids);
@@ -60,10 +62,19 @@ class Conditions {
 
   // Whether anything so far spoke of `s`.
   bool speaks_of_sample() const { return speaks_of_sample_; }
-  // Whether pieces were too many to be told apart in SQL: the caller looks at each hit (facts.h).
+  // Whether pieces were too many to be told apart in SQL, or brackets too deep for it: the statement then
+  // lets too much pass, and the caller looks at each hit (facts.h).
   bool telling_apart_left() const { return telling_apart_left_; }
 
  private:
+  class Deeper;
+  Sql left_open();
+  Sql linked(const GoesWays& ways, const std::string& a, const std::string& b);
+  Sql others(const GoesWays& ways, const std::string& a, const Node* asked);
+  template <class Use>
+  Sql of_another(Use use);
+  Sql goes_with(const GoesWays& ways, const Node& asked);
+  Sql of_goes(const Node& node);
   Sql of_slot(const Slot& slot);
   Sql told_apart(const std::vector<Slot>& slots, const std::vector<std::size_t>& group);
   Sql sample_says(const Says& says, const Node& node);
@@ -78,6 +89,10 @@ class Conditions {
   const Book& book_;
   const Relaxed& relaxed_;
   std::string id_;
+  std::string e_ = "e";  // the row that a condition of a piece speaks of: another one within `goes`
+  int others_ = 0;
+  int depth_ = 0;
+  bool excluded_ = false;  // within an odd number of `none`
   TextIds text_ids_;
   std::map<std::vector<std::string>, std::vector<std::int64_t>> supplies_of_;
   bool speaks_of_sample_ = false;

@@ -4,6 +4,7 @@
 #include <algorithm>
 #include <array>
 
+#include "search/facts.h"
 #include "search/hits.h"
 
 namespace insetbook {
@@ -93,11 +94,6 @@ bool left_out_alone(const Chosen& left_out) {
   return std::count(left_out.begin(), left_out.end(), true) == 1;
 }
 
-const SizeIs* size_of(const Node& node) {
-  const auto sizes = sizes_in(node);
-  return node.kind == Kind::one && !sizes.empty() ? sizes.front() : nullptr;
-}
-
 class EmptySearch {
  public:
   EmptySearch(const Book& book, Finder& finder, const Node& all)
@@ -113,7 +109,8 @@ class EmptySearch {
   bool empty(const Chosen& chosen) { return !finder_.any(with_only(all_, units_, chosen)); }
   bool smallest_of(std::size_t size, const Chosen& within, std::size_t from, Chosen& chosen, int& tries);
   Chosen irreducible(Chosen chosen);
-  bool has(std::int64_t sample, const Unit& unit);
+  bool has_it(std::int64_t sample, const Unit& unit);
+  std::string instead(Judge& judge, const SampleFacts& sample, const Unit& unit, const Chosen& left_out);
   std::string missing(std::int64_t sample, const Chosen& left_out);
   std::vector<Hit> by_size(const Chosen& kept, const Chosen& emptied, std::size_t most);
   std::vector<Hit> found(const Chosen& kept, const Relaxed& relaxed, std::size_t most);
@@ -176,7 +173,7 @@ std::vector<Hit> EmptySearch::found(const Chosen& kept, const Relaxed& relaxed, 
   return hits_of(book_, some.ranked, asked, relaxed);
 }
 
-bool EmptySearch::has(std::int64_t sample, const Unit& unit) {
+bool EmptySearch::has_it(std::int64_t sample, const Unit& unit) {
   Chosen only(units_.size(), false);
   only[static_cast<std::size_t>(&unit - units_.data())] = true;
   Node asked = with_only(all_, units_, only);
@@ -187,26 +184,50 @@ bool EmptySearch::has(std::int64_t sample, const Unit& unit) {
   return finder_.any(asked);
 }
 
-// What of the constraints left out the sample fails; where each of them alone is met, they are not met
-// together.
-std::string EmptySearch::missing(std::int64_t sample, const Chosen& left_out) {
-  std::string lacks, has_too, all;
-  const auto add = [](std::string& list, const std::string& text) {
-    if (!text.empty()) list += (list.empty() ? "" : ", ") + text;
-  };
+// What the piece has in place of the unit: the piece that meets what else was asked of it.
+std::string EmptySearch::instead(Judge& judge, const SampleFacts& sample, const Unit& unit,
+                                 const Chosen& left_out) {
+  if (all_.children[unit.child].kind != Kind::piece) return {};
+  Node rest;
+  rest.kind = Kind::piece;
   for (std::size_t i = 0; i < units_.size(); ++i) {
+    if (units_[i].child == unit.child && !left_out[i]) rest.children.push_back(*units_[i].node);
+  }
+  if (rest.children.empty()) return {};
+  const ElementFacts* element = judge.nearest_element(rest, sample);
+  return element ? judge.instead_in_piece(*unit.node, *element, sample) : std::string();
+}
+
+// What of the constraints left out the sample fails, and what it has instead; where each of them alone is
+// met, they are not met together.
+std::string EmptySearch::missing(std::int64_t sample, const Chosen& left_out) {
+  std::string lacks, has, excluded, other, all;
+  const auto add = [](std::string& list, const std::string& text, const char* between) {
+    if (!text.empty()) list += (list.empty() ? "" : between) + text;
+  };
+  const Relaxed as_asked;
+  Judge judge(book_, all_, as_asked);
+  const auto facts = facts_of(book_, sample, {true, true});
+  for (std::size_t i = 0; i < units_.size() && facts; ++i) {
     if (!left_out[i]) continue;
     const Node& node = *units_[i].node;
-    add(all, text_of(node));
-    if (left_out_alone(left_out) || !has(sample, units_[i])) {
-      const bool excluded = node.kind == Kind::none;
-      add(excluded ? has_too : lacks, excluded ? listed(node) : text_of(node));
+    add(all, text_of(node), ", ");
+    if (!left_out_alone(left_out) && has_it(sample, units_[i])) continue;
+    if (node.kind == Kind::none) {
+      add(excluded, listed(node), ", ");
+    } else if (const std::string said = instead(judge, *facts, units_[i], left_out); !said.empty()) {
+      add(other, said, "; ");
+    } else {
+      add(lacks, text_of(node), ", ");
+      add(has, judge.has_instead(node, *facts), ", ");
     }
   }
   if (all.empty()) return {};
-  if (lacks.empty() && has_too.empty()) return "does not have together: " + all;
-  std::string said = lacks.empty() ? "" : "does not have: " + lacks;
-  if (!has_too.empty()) said += (said.empty() ? "has " : "; has ") + has_too;
+  if (lacks.empty() && excluded.empty() && other.empty()) return "does not have together: " + all;
+  std::string said = other;
+  if (!lacks.empty()) add(said, "does not have: " + lacks, "; ");
+  if (!has.empty()) add(said, "has: " + has, "; ");
+  if (!excluded.empty()) add(said, "has " + excluded, "; ");
   return said;
 }
 
@@ -214,8 +235,9 @@ std::string EmptySearch::missing(std::int64_t sample, const Chosen& left_out) {
 std::vector<Hit> EmptySearch::by_size(const Chosen& kept, const Chosen& emptied, std::size_t most) {
   Relaxed relaxed;
   for (std::size_t i = 0; i < units_.size(); ++i) {
-    const SizeIs* size = emptied[i] ? size_of(*units_[i].node) : nullptr;
-    if (size) relaxed.sizes.push_back(*size);
+    const Node& node = *units_[i].node;
+    if (!emptied[i] || (node.kind != Kind::one && node.kind != Kind::goes)) continue;
+    for (const SizeIs* size : sizes_in(node)) relaxed.sizes.push_back(*size);
   }
   if (relaxed.sizes.empty()) return {};
   const std::array slacks{Length::inch_fraction(1, 8), Length::inch_fraction(1, 2), Length::inches(2),

@@ -3,7 +3,7 @@
 
 #include <algorithm>
 
-#include "measure/write.h"
+#include "search/facts_parts.h"
 #include "search/sample_text.h"
 #include "search/text_asked.h"
 #include "text/utf8.h"
@@ -17,18 +17,10 @@ Unit unit_of(std::string_view word) {
   return word == "mm" ? Unit::mm : Unit::inch;
 }
 
-bool among(const std::vector<std::string>& list, const std::string& word) {
-  return std::find(list.begin(), list.end(), word) != list.end();
-}
-bool among(const std::vector<std::int64_t>& list, std::optional<std::int64_t> id) {
-  return id && std::find(list.begin(), list.end(), *id) != list.end();
-}
-
 void read_elements(const Book& book, SampleFacts& sample) {
   Statement& row = book.statement(
       "SELECT id, name, role, side, shape, width_nm, height_nm, placed, unit, set_id, die_id, line_id, "
-      "in_line_id, "
-      "count FROM element WHERE sample_id = ? ORDER BY position, id");
+      "in_line_id, count, goes, goes_how, goes_to FROM element WHERE sample_id = ? ORDER BY position, id");
   row.bind(1, sample.id);
   while (row.step()) {
     ElementFacts element;
@@ -44,18 +36,23 @@ void read_elements(const Book& book, SampleFacts& sample) {
     element.line = row.maybe_integer(11);
     element.in_line = row.maybe_integer(12);
     element.count = static_cast<int>(row.integer(13));
+    element.goes = row.text(14);
+    element.goes_how = row.text(15);
+    element.goes_to = row.maybe_integer(16);
     sample.elements.push_back(std::move(element));
   }
   row.reset();
 }
 
-void read_mentions(const Book& book, SampleFacts& sample) {
+// Most of what is said of a sample is of no use to the question: it is passed over before it is copied.
+void read_mentions(const Book& book, const std::vector<std::string_view>& kinds, SampleFacts& sample) {
   Statement& row = book.statement(
       "SELECT m.element_id, m.colour_id, m.supply_id, m.kind, coalesce(m.term, ''), m.written, "
       "coalesce(s.kind, '') FROM mention m LEFT JOIN supply s ON s.id = m.supply_id "
       "WHERE m.sample_id = ? ORDER BY m.id");
   row.bind(1, sample.id);
   while (row.step()) {
+    if (!kinds.empty() && std::find(kinds.begin(), kinds.end(), row.text(3)) == kinds.end()) continue;
     sample.mentions.push_back({row.maybe_integer(0), row.maybe_integer(1), row.maybe_integer(2),
                                std::string(row.text(3)), std::string(row.text(4)), std::string(row.text(5)),
                                std::string(row.text(6))});
@@ -70,6 +67,15 @@ const std::vector<std::string>* terms_of(const Says& says, std::string_view& kin
   if (const auto* is = std::get_if<FeatureIs>(&says)) return kind = "feature", &is->terms;
   if (const auto* is = std::get_if<OccasionIs>(&says)) return kind = "occasion", &is->terms;
   return nullptr;
+}
+
+std::vector<std::string_view> mention_kinds(const Says& says) {
+  if (std::holds_alternative<ColourIs>(says)) return {"paper", "ink"};
+  if (std::holds_alternative<SupplyIs>(says)) return {"supply"};
+  if (std::holds_alternative<MaterialIs>(says)) return {"material", "supply"};
+  std::string_view kind;
+  if (terms_of(says, kind)) return {kind};
+  return {};
 }
 
 bool mention_meets(const Says& says, const MentionFacts& mention) {
@@ -87,6 +93,22 @@ bool mention_meets(const Says& says, const MentionFacts& mention) {
   return terms && mention.kind == kind && among(*terms, mention.term);
 }
 
+// A stem begins as its word does, so most words need not be stemmed.
+bool holds(const std::vector<std::string>& words, const std::vector<std::string>& phrase, Stemmer& stemmer) {
+  const auto same = [&](const std::string& word, const std::string& stem) {
+    return word.front() == stem.front() && stemmer.stem(word) == stem;
+  };
+  return std::search(words.begin(), words.end(), phrase.begin(), phrase.end(), same) != words.end();
+}
+
+// Whether `a` goes with `b` in one of these ways.
+bool linked(const GoesWays& ways, const ElementFacts& a, const ElementFacts& b) {
+  return (a.goes_to == b.id && among(ways.own, a.goes_how)) ||
+         (b.goes_to == a.id && among(ways.other, b.goes_how));
+}
+
+}  // namespace
+
 // The mention that meets it, of one piece or (null) of the sample and any of its pieces.
 const MentionFacts* mention_of(const Says& says, const SampleFacts& sample, const ElementFacts* element) {
   for (const MentionFacts& mention : sample.mentions) {
@@ -96,68 +118,27 @@ const MentionFacts* mention_of(const Says& says, const SampleFacts& sample, cons
   return nullptr;
 }
 
-std::string made_of(const MentionFacts& supply) {
-  return "supply " + supply.written + " (" + supply.supply_kind + ")";
-}
-
-bool by_supply(const Says& says, const MentionFacts& mention) {
-  return std::holds_alternative<MaterialIs>(says) && mention.kind == "supply";
-}
-
-std::string said_of(const Says& says, const MentionFacts& mention) {
-  if (by_supply(says, mention)) return made_of(mention);
-  if (mention.kind == "paper") return mention.written;
-  if (mention.kind == "ink") return mention.written + " ink";
-  return mention.written;
-}
-
-std::string element_name(const Book& book, std::optional<std::int64_t> id) {
-  if (!id) return {};
-  Statement& row = book.statement("SELECT name FROM element WHERE id = ?");
-  row.bind(1, *id);
-  const std::string name = row.step() ? std::string(row.text(0)) : std::string();
-  row.reset();
-  return name;
-}
-
-std::string size_text(const SidesOnRecord& sides, Unit unit) {
-  if (!sides.width) return {};
-  if (!sides.height || *sides.height == *sides.width) return write(Length::nm(*sides.width), unit);
-  return write_size(Length::nm(*sides.width), Length::nm(*sides.height), unit);
-}
-
-// A round size is one figure; a square says so by its shape; any other has two.
-std::string piece_text(const ElementFacts& element) {
-  const std::string size = size_text(element.sides, element.unit);
-  if (element.shape.empty() || size.empty()) return element.shape + size;
-  return element.shape + " " + size;
-}
-
-void constraints_of(const Node& node, std::vector<const Constraint*>& out) {
-  if (node.kind == Kind::none) return;
-  for (const Constraint& constraint : node.constraint) out.push_back(&constraint);
-  for (const Node& child : node.children) constraints_of(child, out);
-}
-
-std::string asked_text(const Constraint& constraint) {
-  return constraint.text.empty() ? constraint.means : constraint.text;
-}
-
-// The words of a piece as they were typed, in the order of the question.
-std::string asked_text(const Node& node) {
-  std::vector<const Constraint*> all;
-  constraints_of(node, all);
-  std::stable_sort(all.begin(), all.end(),
-                   [](const Constraint* a, const Constraint* b) { return a->span.begin < b->span.begin; });
-  std::string text;
-  std::string last;
-  for (const Constraint* each : all) {
-    const std::string words = asked_text(*each);
-    if (words.empty() || words == last) continue;
-    text += (text.empty() ? "" : " ") + words;
-    last = words;
+std::vector<const ElementFacts*> others(const GoesWays& ways, const ElementFacts& element,
+                                        const SampleFacts& sample) {
+  std::vector<const ElementFacts*> out;
+  for (const ElementFacts& other : sample.elements) {
+    if (linked(ways, element, other)) out.push_back(&other);
   }
-  return text;
+  return out;
+}
+
+// The pieces of which the other one must be one.
+std::vector<const Node*> asked_others(const Node& goes) {
+  std::vector<const Node*> out;
+  if (goes.children.empty()) return out;
+  const Node& child = goes.children.front();
+  if (child.kind != Kind::any) return {&child};
+  for (const Node& each : child.children) out.push_back(&each);
+  return out;
+}
+
+GoesHow how_of(const Node& goes) {
+  return std::get<GoesIs>(goes.constraint.front().says).how;
 }
 
 std::string form_text(const SidesOnRecord& closed) {
@@ -166,31 +147,17 @@ std::string form_text(const SidesOnRecord& closed) {
   return more > 0 ? "landscape" : "portrait";
 }
 
-// A stem begins as its word does, so most words need not be stemmed.
-bool holds(const std::vector<std::string>& words, const std::vector<std::string>& phrase, Stemmer& stemmer) {
-  const auto same = [&](const std::string& word, const std::string& stem) {
-    return word.front() == stem.front() && stemmer.stem(word) == stem;
-  };
-  return std::search(words.begin(), words.end(), phrase.begin(), phrase.end(), same) != words.end();
-}
-
-std::string shortened(const std::string& text) {
-  constexpr std::size_t longest = 80;
-  if (text.size() <= longest) return text;
-  std::size_t end = longest;
-  while (end > 0 && (static_cast<unsigned char>(text[end]) & 0xC0U) == 0x80U) --end;
-  return text.substr(0, end) + "…";
-}
-
-}  // namespace
-
 FactsNeeded facts_needed(const Node& node) {
   FactsNeeded needed{node.kind == Kind::piece, false};
-  for (const Constraint& constraint : node.constraint) needed.mentions = is_mention(constraint.says);
+  for (const Constraint& constraint : node.constraint) {
+    needed.kinds = mention_kinds(constraint.says);
+    needed.mentions = is_mention(constraint.says);
+  }
   for (const Node& child : node.children) {
     const FactsNeeded of_child = facts_needed(child);
     needed.elements = needed.elements || of_child.elements;
     needed.mentions = needed.mentions || of_child.mentions;
+    needed.kinds.insert(needed.kinds.end(), of_child.kinds.begin(), of_child.kinds.end());
   }
   return needed;
 }
@@ -212,7 +179,7 @@ std::optional<SampleFacts> facts_of(const Book& book, std::int64_t id, const Fac
   row.reset();
   if (!there) return std::nullopt;
   if (needed.elements) read_elements(book, sample);
-  if (needed.mentions) read_mentions(book, sample);
+  if (needed.mentions) read_mentions(book, needed.kinds, sample);
   return sample;
 }
 
@@ -253,6 +220,7 @@ bool Judge::sample_meets(const Node& node, const SampleFacts& sample) {
 bool Judge::piece_meets(const Node& node, const ElementFacts& element, const SampleFacts& sample) {
   const auto met = [&](const Node& child) { return piece_meets(child, element, sample); };
   if (node.kind == Kind::one) return piece_says(node.constraint.front().says, element, sample);
+  if (node.kind == Kind::goes) return goes(node, element, sample);
   if (node.kind == Kind::any) return std::any_of(node.children.begin(), node.children.end(), met);
   if (node.kind == Kind::none) return std::none_of(node.children.begin(), node.children.end(), met);
   return std::all_of(node.children.begin(), node.children.end(), met);
@@ -313,6 +281,20 @@ bool Judge::piece_says(const Says& says, const ElementFacts& element, const Samp
   return sample_says(says, sample);
 }
 
+bool Judge::goes(const Node& node, const ElementFacts& element, const SampleFacts& sample) {
+  const GoesWays ways = goes_ways(how_of(node));
+  const std::vector<const ElementFacts*> with = others(ways, element, sample);
+  if (node.children.empty()) return among(ways.own, element.goes_how) || !with.empty();
+  const auto asked = asked_others(node);
+  return std::any_of(asked.begin(), asked.end(), [&](const Node* piece) {
+    int there = 0;
+    for (const ElementFacts* other : with) {
+      if (piece_meets(*piece, *other, sample)) there += other->count;
+    }
+    return there >= slot_of(*piece).wanted;
+  });
+}
+
 bool Judge::words_there(const WordsAre& words, const SampleFacts& sample) {
   const auto phrases = wanted_phrases(words, stemmer_);
   return std::all_of(phrases.begin(), phrases.end(), [&](const auto& phrase) {
@@ -347,10 +329,30 @@ bool Judge::sample_says(const Says& says, const SampleFacts& sample) {
   return empty;
 }
 
-std::int64_t Judge::distance_of(const Node& piece, const ElementFacts& element) const {
+// Of what was offered with "or" the nearest that is met; of the pieces it goes with likewise.
+std::int64_t Judge::distance_of(const Node& node, const ElementFacts& element, const SampleFacts& sample) {
+  if (node.kind == Kind::none) return 0;
+  if (node.kind == Kind::one) {
+    const auto* size = std::get_if<SizeIs>(&node.constraint.front().says);
+    return size ? distance(relaxed_.rule(*size), element.sides).value_or(0) : 0;
+  }
+  std::optional<std::int64_t> nearest;
+  const auto offer = [&](std::int64_t far) { nearest = nearest ? std::min(*nearest, far) : far; };
+  if (node.kind == Kind::goes) {
+    for (const ElementFacts* other : others(goes_ways(how_of(node)), element, sample)) {
+      for (const Node* piece : asked_others(node)) {
+        if (piece_meets(*piece, *other, sample)) offer(distance_of(*piece, *other, sample));
+      }
+    }
+    return nearest.value_or(0);
+  }
   std::int64_t sum = 0;
-  for (const SizeIs* size : sizes_in(piece)) sum += distance(relaxed_.rule(*size), element.sides).value_or(0);
-  return sum;
+  for (const Node& child : node.children) {
+    const std::int64_t far = distance_of(child, element, sample);
+    sum += far;
+    if (node.kind == Kind::any && piece_meets(child, element, sample)) offer(far);
+  }
+  return node.kind == Kind::any ? nearest.value_or(0) : sum;
 }
 
 // Gives elements to slots one unit at a time, moving earlier ones along where that makes room.
@@ -364,7 +366,7 @@ Judge::Filled Judge::fill(const std::vector<Slot>& slots, const SampleFacts& sam
     for (std::size_t e = 0; e < sample.elements.size(); ++e) {
       for (const Node* piece : slots[i].pieces) {
         if (!piece_meets(*piece, sample.elements[e], sample)) continue;
-        choices[i].push_back({e, distance_of(*piece, sample.elements[e])});
+        choices[i].push_back({e, distance_of(*piece, sample.elements[e], sample)});
         break;
       }
     }
@@ -408,133 +410,6 @@ Judge::Filled Judge::fill(const std::vector<Slot>& slots, const SampleFacts& sam
     }
   }
   return filled;
-}
-
-std::string Judge::why(const Node& piece, const ElementFacts& element, const SampleFacts& sample) {
-  std::vector<const Constraint*> asked;
-  constraints_of(piece, asked);
-  std::string said;
-  const auto add = [&](const std::string& text) {
-    if (!text.empty()) said += (said.empty() ? "" : ", ") + text;
-  };
-  const auto of = [&](auto is) {
-    return std::any_of(asked.begin(), asked.end(), [&](const Constraint* each) { return is(each->says); });
-  };
-  const bool sized = of([](const Says& says) { return std::holds_alternative<SizeIs>(says); });
-  const bool shaped = of([](const Says& says) { return std::holds_alternative<ShapeIs>(says); });
-  if (sized) add(piece_text(element));
-  if (!sized && shaped) add(element.shape);
-  for (const Constraint* each : asked) {
-    const Says& says = each->says;
-    if (!piece_says(says, element, sample)) continue;
-    if (const auto* size = std::get_if<SizeIs>(&says)) {
-      const bool compared = size->relation == Relation::exact || size->relation == Relation::about;
-      const std::string off = difference(*size, element.sides);
-      if (compared && off != "exactly that size") add(off);
-    } else if (std::holds_alternative<RoleIs>(says)) {
-      add(element.role);
-    } else if (const auto* side = std::get_if<SideIs>(&says)) {
-      add(side->side);
-    } else if (const auto* die = std::get_if<DieIs>(&says)) {
-      add((die->lies_in ? "lies in " : "cut by ") + die->said);
-    } else if (std::holds_alternative<CountIs>(says)) {
-      if (element.count > 1) add(std::to_string(element.count) + " of them");
-    } else if (const MentionFacts* mention = mention_of(says, sample, &element)) {
-      add(said_of(says, *mention));
-    }
-  }
-  return said;
-}
-
-void Judge::explain_slot(const Slot& slot, const std::vector<const ElementFacts*>& elements,
-                         const SampleFacts& sample, std::vector<Matched>& out) {
-  for (const ElementFacts* element : elements) {
-    for (const Node* piece : slot.pieces) {
-      if (!piece_meets(*piece, *element, sample)) continue;
-      out.push_back({asked_text(*piece), element->name, why(*piece, *element, sample)});
-      break;
-    }
-  }
-}
-
-void Judge::explain_words(const WordsAre& words, const std::string& text, const SampleFacts& sample,
-                          std::vector<Matched>& out) {
-  std::vector<std::string> seen;
-  for (const auto& phrase : wanted_phrases(words, stemmer_)) {
-    const TextField* field = phrase.empty() ? nullptr : field_with(phrase, sample);
-    if (!field) continue;
-    const std::string said = field->label + ": " + shortened(field->text);
-    if (!among(seen, said)) out.push_back({text, field->element, said});
-    seen.push_back(said);
-  }
-}
-
-void Judge::explain_other(const Node& node, const SampleFacts& sample, std::vector<Matched>& out) {
-  if (node.kind == Kind::none || !sample_meets(node, sample)) return;
-  if (node.kind == Kind::piece) {
-    const Filled filled = fill({slot_of(node)}, sample);
-    explain_slot(slot_of(node), filled.slots.front(), sample, out);
-    return;
-  }
-  for (const Node& child : node.children) explain_other(child, sample, out);
-  if (node.kind != Kind::one) return;
-  const Constraint& asked = node.constraint.front();
-  const std::string text = asked_text(asked);
-  if (const auto* words = std::get_if<WordsAre>(&asked.says)) {
-    explain_words(*words, text, sample, out);
-  } else if (const MentionFacts* mention = mention_of(asked.says, sample, nullptr)) {
-    const std::string said =
-        by_supply(asked.says, *mention) ? made_of(*mention) : mention->kind + ": " + mention->written;
-    out.push_back({text, element_name(book_, mention->element), said});
-  } else if (std::holds_alternative<MadeIn>(asked.says)) {
-    out.push_back({text, "", "made " + sample.made});
-  } else if (const auto* closed = std::get_if<ClosedSizeIs>(&asked.says)) {
-    std::string said = "closed " + write_size(Length::nm(*sample.closed.width),
-                                              Length::nm(sample.closed.height.value_or(*sample.closed.width)),
-                                              sample.closed_unit);
-    if (closed->form != ClosedSizeIs::Form::any) said += ", " + form_text(sample.closed);
-    out.push_back({text, "", said});
-  } else if (std::holds_alternative<BasedOn>(asked.says)) {
-    out.push_back({text, "", "based on it"});
-  } else if (std::holds_alternative<TitleIs>(asked.says)) {
-    out.push_back({text, "", "title: " + sample.title});
-  } else if (const auto* none = std::get_if<HasNo>(&asked.says)) {
-    out.push_back({text, "", "no " + none->field});
-  }
-}
-
-std::vector<Matched> Judge::explain(const SampleFacts& sample) {
-  std::vector<Matched> out;
-  const Parts parts = parts_of(all_);
-  const Filled filled = fill(parts.slots, sample);
-  for (std::size_t i = 0; i < parts.slots.size(); ++i)
-    explain_slot(parts.slots[i], filled.slots[i], sample, out);
-  for (const Node* other : parts.others) explain_other(*other, sample, out);
-  return out;
-}
-
-std::string Judge::differences(const SampleFacts& sample) {
-  std::string said;
-  const auto add = [&](const std::string& what, const SizeIs& size, const SidesOnRecord& sides) {
-    if (distance(size_rule(size), sides)) return;  // it meets the size as it was asked
-    said += (said.empty() ? "" : "; ") + what + ": " + difference(size, sides);
-  };
-  const Parts parts = parts_of(all_);
-  const Filled filled = fill(parts.slots, sample);
-  for (std::size_t i = 0; i < parts.slots.size(); ++i) {
-    if (filled.slots[i].empty()) continue;
-    for (const SizeIs* size : sizes_in(*parts.slots[i].pieces.front())) {
-      const ElementFacts& element = *filled.slots[i].front();
-      if (relaxed_.holds(*size)) add(piece_text(element), *size, element.sides);
-    }
-  }
-  for (const Node* other : parts.others) {
-    for (const SizeIs* size : sizes_in(*other)) {
-      if (relaxed_.holds(*size))
-        add("closed " + size_text(sample.closed, sample.closed_unit), *size, sample.closed);
-    }
-  }
-  return said;
 }
 
 }  // namespace insetbook

@@ -1,18 +1,20 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 //
-// One sample in memory, and what of a question it meets: which piece fills which slot, and why. This explains
-// the hits that are shown; it decides only what SQL does not (more pieces side by side than conditions.cc
-// tells apart).
+// One sample in memory, and what of a question it meets: which piece fills which slot (facts.cc), and why
+// (reasons.cc). This explains the hits that are shown; it decides only what SQL does not (more pieces side by
+// side, or deeper brackets, than conditions.cc can say).
 #pragma once
 
 #include <map>
 #include <optional>
 #include <string>
+#include <string_view>
 #include <vector>
 
 #include "book/book.h"
 #include "search/conditions.h"
 #include "search/normal_form.h"
+#include "search/said.h"
 #include "search/sample_text.h"
 #include "search/search.h"
 #include "search/words.h"
@@ -32,6 +34,8 @@ struct ElementFacts {
   Unit unit = Unit::inch;
   std::optional<std::int64_t> set, die, line, in_line;
   int count = 1;
+  std::string goes, goes_how;  // as written ("on the grey panel"); the way ("on")
+  std::optional<std::int64_t> goes_to;
 };
 
 struct SampleFacts {
@@ -47,6 +51,7 @@ struct SampleFacts {
 struct FactsNeeded {
   bool elements = false;
   bool mentions = false;
+  std::vector<std::string_view> kinds;  // of mentions; empty: of every kind
 };
 FactsNeeded facts_needed(const Node& all);
 
@@ -62,6 +67,14 @@ class Judge {
   // What of the relaxed sizes the sample misses: "circle 2-1/4 in: 1/8 in smaller".
   std::string differences(const SampleFacts& sample);
 
+  // For what the nearest lack. The element that meets the piece best, or null.
+  const ElementFacts* nearest_element(const Node& piece, const SampleFacts& sample);
+  // What the element has in place of a child of its piece that it misses: "sage instead of navy", "circle
+  // 2-1/4 in: 1/8 in smaller"; empty where it has nothing of that kind.
+  std::string instead_in_piece(const Node& missed, const ElementFacts& element, const SampleFacts& sample);
+  // What the sample has where it misses what is said of samples: "side fold"; empty likewise.
+  std::string has_instead(const Node& missed, const SampleFacts& sample);
+
  private:
   struct Filled {
     std::vector<std::vector<const ElementFacts*>> slots;  // as many elements as it took
@@ -74,14 +87,19 @@ class Judge {
   bool sample_says(const Says& says, const SampleFacts& sample);
   bool piece_says(const Says& says, const ElementFacts& element, const SampleFacts& sample);
   bool cut_or_lies(const DieIs& die, const ElementFacts& element);
+  bool goes(const Node& node, const ElementFacts& element, const SampleFacts& sample);
   bool words_there(const WordsAre& words, const SampleFacts& sample);
   Filled fill(const std::vector<Slot>& slots, const SampleFacts& sample);
-  std::int64_t distance_of(const Node& piece, const ElementFacts& element) const;
+  std::int64_t distance_of(const Node& piece, const ElementFacts& element, const SampleFacts& sample);
 
   void explain_slot(const Slot& slot, const std::vector<const ElementFacts*>& elements,
                     const SampleFacts& sample, std::vector<Matched>& out);
   void explain_other(const Node& node, const SampleFacts& sample, std::vector<Matched>& out);
-  std::string why(const Node& piece, const ElementFacts& element, const SampleFacts& sample);
+  void explain_says(const Constraint& asked, const SampleFacts& sample, std::vector<Matched>& out);
+  Said why(const Node& piece, const ElementFacts& element, const SampleFacts& sample);
+  Said with_what(const Node& goes, const ElementFacts& element, const SampleFacts& sample);
+  void said_of_piece(const Says& says, const ElementFacts& element, const SampleFacts& sample, Said& said);
+  void sizes_missed(const Node& node, const ElementFacts& element, const SampleFacts& sample, Said& said);
   void explain_words(const WordsAre& words, const std::string& text, const SampleFacts& sample,
                      std::vector<Matched>& out);
 

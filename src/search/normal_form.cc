@@ -15,6 +15,15 @@ bool is_words(const Node& node) {
 }
 
 Node within_piece(const Node& node);
+Node piece_of(const Node& node);
+
+// What is a constraint by itself as the only child of an `all`.
+Node of_one(const Node& node) {
+  if (node.kind == Kind::piece || node.kind == Kind::all) return node;
+  Node all;
+  all.children.push_back(node);
+  return all;
+}
 
 void append_flat(std::vector<Node>& out, const Node& child) {
   Node each = within_piece(child);
@@ -25,8 +34,26 @@ void append_flat(std::vector<Node>& out, const Node& child) {
   }
 }
 
+// The other piece: one, or several offered with "or".
+Node other_piece(const Node& node) {
+  if (node.kind != Kind::any) return piece_of(of_one(node));
+  Node any;
+  any.kind = Kind::any;
+  for (const Node& child : node.children) any.children.push_back(piece_of(of_one(child)));
+  return any;
+}
+
+Node goes_form(const Node& node) {
+  Node goes;
+  goes.kind = Kind::goes;
+  goes.constraint = node.constraint;
+  if (!node.children.empty()) goes.children.push_back(other_piece(node.children.front()));
+  return goes;
+}
+
 Node within_piece(const Node& node) {
   if (node.kind == Kind::one) return node;
+  if (node.kind == Kind::goes) return goes_form(node);
   Node out;
   out.kind = node.kind == Kind::piece ? Kind::all : node.kind;
   for (const Node& child : node.children) {
@@ -79,12 +106,9 @@ void append_conjunct(std::vector<Node>& out, Node child) {
 
 Node sample_form(const Node& node) {
   if (node.kind == Kind::piece) return piece_of(node);
+  if (node.kind == Kind::goes) return piece_of(of_one(node));
   if (node.kind == Kind::one) {
-    if (!says_of_piece_only(node.constraint.front().says)) return node;
-    Node piece;
-    piece.kind = Kind::piece;
-    piece.children.push_back(node);
-    return piece;
+    return says_of_piece_only(node.constraint.front().says) ? piece_of(of_one(node)) : node;
   }
   Node out;
   out.kind = node.kind;
@@ -186,12 +210,26 @@ void collect_sizes(const Node& node, std::vector<const SizeIs*>& out) {
 bool says_of_piece_only(const Says& says) {
   return std::holds_alternative<SizeIs>(says) || std::holds_alternative<ShapeIs>(says) ||
          std::holds_alternative<RoleIs>(says) || std::holds_alternative<DieIs>(says) ||
-         std::holds_alternative<SideIs>(says) || std::holds_alternative<CountIs>(says);
+         std::holds_alternative<SideIs>(says) || std::holds_alternative<CountIs>(says) ||
+         std::holds_alternative<GoesIs>(says);
+}
+
+int sql_depth_of(Kind kind) {
+  return kind == Kind::goes ? 3 : 1;
+}
+
+bool too_deep_for_sql(const Node& node) {
+  const auto depth = [](const auto& self, const Node& each) -> int {
+    int most = 0;
+    for (const Node& child : each.children) most = std::max(most, self(self, child));
+    return each.kind == Kind::one ? 0 : most + sql_depth_of(each.kind);
+  };
+  return depth(depth, node) > deepest_in_sql;
 }
 
 bool is_text(const Node& node) {
   if (node.kind == Kind::one) return is_words(node);
-  return node.kind != Kind::piece && !node.children.empty() &&
+  return node.kind != Kind::piece && node.kind != Kind::goes && !node.children.empty() &&
          std::all_of(node.children.begin(), node.children.end(), is_text);
 }
 

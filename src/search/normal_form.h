@@ -2,7 +2,8 @@
 //
 // The tree of a question in the form that the search works on, and what two pieces asked at once mean.
 // Normal form: nested `all` are one; what can only be said of a piece stands in a `piece`; free words stand
-// outside of pieces, as does whatever else is said of the sample. Pieces that are asked side by side are
+// outside of pieces, as does whatever else is said of the sample; what goes with a piece is a `piece`, or an
+// `any` of such. Pieces that are asked side by side are
 // different pieces: a slot is one of them, with how many are wanted. A recorded element stands for as many
 // pieces as its count says, and each can fill one slot only. So slots are filled when for every group of them
 // the elements that meet any of the group add up to what the group wants (Hall's condition).
@@ -39,6 +40,12 @@ Parts parts_of(const Node& all);
 
 // Groups (indexes of slots) within which one element might meet several slots; only groups of two or more.
 std::vector<std::vector<std::size_t>> sharing_groups(const std::vector<Slot>& slots);
+
+// How deep statements may be nested: SQLite's parser holds a hundred things at once. What lies deeper is left
+// to facts.h.
+int sql_depth_of(Node::Kind kind);
+inline constexpr int deepest_in_sql = 12;
+bool too_deep_for_sql(const Node& node);
 
 // Every size that is asked within the node where it counts for closeness (not inside `none`).
 std::vector<const SizeIs*> sizes_in(const Node& node);

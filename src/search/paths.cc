@@ -2,6 +2,7 @@
 #include "search/paths.h"
 
 #include <algorithm>
+#include <optional>
 
 namespace insetbook {
 namespace {
@@ -62,12 +63,28 @@ Sql element_from(std::string_view index) {
   return sql << index << " WHERE ";
 }
 
+// The shapes of which the piece must have one, "circle or square" among them; none where any will do.
+std::optional<ShapeIs> shapes_of(const Node& piece) {
+  if (const auto* shape = said<ShapeIs>(piece)) return *shape;
+  for (const Node& child : piece.children) {
+    if (child.kind != Kind::any || child.children.empty()) continue;
+    ShapeIs together;
+    const bool all = std::all_of(child.children.begin(), child.children.end(), [&](const Node& each) {
+      const auto* shape = each.kind == Kind::one ? said<ShapeIs>(each) : nullptr;
+      if (shape) together.terms.insert(together.terms.end(), shape->terms.begin(), shape->terms.end());
+      return shape != nullptr;
+    });
+    if (all) return together;
+  }
+  return std::nullopt;
+}
+
 void shape_and_size_paths(const Node& piece, const Relaxed& relaxed, std::vector<Path>& out) {
-  const auto* shape = said<ShapeIs>(piece);
+  const std::optional<ShapeIs> shape = shapes_of(piece);
   const auto* size = said<SizeIs>(piece);
   if (!shape && !size) return;
   const std::vector<Band> bands =
-      size ? widths(relaxed.rule(*size), one_figure_shapes(shape)) : std::vector<Band>();
+      size ? widths(relaxed.rule(*size), one_figure_shapes(shape ? &*shape : nullptr)) : std::vector<Band>();
   Path path;
   path.piece = &piece;
   path.order =
@@ -162,16 +179,32 @@ bool mention_of_piece(const Says& says) {
          std::holds_alternative<ColourIs>(says) || std::holds_alternative<SupplyIs>(says);
 }
 
+std::vector<Path> paths_to_other(const Node& other, const Book& book, const Relaxed& relaxed);
+
 std::vector<Path> paths_to_piece(const Node& piece, const Book& book, const Relaxed& relaxed) {
   std::vector<Path> out;
   shape_and_size_paths(piece, relaxed, out);
   role_path(piece, out);
   die_path(piece, book, out);
   for (const Node& child : piece.children) {
-    if (child.kind != Kind::one) continue;
-    if (mention_of_piece(child.constraint.front().says)) out.push_back(mention_path(child, &piece, book));
+    if (child.kind == Kind::one && mention_of_piece(child.constraint.front().says))
+      out.push_back(mention_path(child, &piece, book));
+    if (child.kind == Kind::goes && !child.children.empty()) {
+      for (Path& path : paths_to_other(child.children.front(), book, relaxed)) out.push_back(std::move(path));
+    }
   }
   return out;
+}
+
+// Where the other piece is, there is the sample: its rows are looked up as those of any piece.
+std::vector<Path> paths_to_other(const Node& other, const Book& book, const Relaxed& relaxed) {
+  std::vector<Path> paths = paths_to(other, book, relaxed);
+  for (Path& path : paths) {
+    path.name = "the other piece's " + path.name;
+    path.piece = nullptr;
+    path.met = nullptr;
+  }
+  return paths;
 }
 
 std::vector<Path> closed_size_path(const ClosedSizeIs& closed, const Relaxed& relaxed) {
@@ -202,7 +235,7 @@ std::vector<Path> paths_to_one(const Node& one, const Book& book, const Relaxed&
     Sql dates("FROM sample s INDEXED BY sample_made WHERE s.made > '' AND s.made >= ");
     dates.value(made->from);
     if (!made->to.empty()) dates << " AND s.made <= ", dates.value(made->to);
-    return {{"date", by_date, {{std::move(dates), of_sample}}, nullptr}};
+    return {{"date", by_date, {{std::move(dates), of_sample}}, nullptr, -1, &one}};
   }
   return {};
 }
@@ -233,7 +266,9 @@ std::vector<Path> path_to_any(const Node& any, const Book& book, const Relaxed& 
     together.order = std::max(together.order, first->order);
     for (Seek& seek : first->seeks) together.seeks.push_back(std::move(seek));
   }
-  if (together.seeks.empty()) return {};
+  // SQLite joins no more than 500 walks.
+  constexpr std::size_t most_walks = 100;
+  if (together.seeks.empty() || together.seeks.size() > most_walks) return {};
   return {together};
 }
 

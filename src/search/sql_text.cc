@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "search/sql_text.h"
 
+#include <algorithm>
+
 namespace insetbook {
 namespace {
 
@@ -61,6 +63,17 @@ Sql& Sql::any_of(const std::vector<std::int64_t>& list) {
 
 Sql joined(const std::vector<Sql>& parts, std::string_view word) {
   if (parts.empty()) return Sql(word == " AND " ? "1" : "0");
+  // A row of a thousand is too deep a tree for SQLite: long ones are joined by the hundred first.
+  constexpr std::size_t most_in_a_row = 100;
+  if (parts.size() > most_in_a_row) {
+    std::vector<Sql> rows;
+    for (std::size_t from = 0; from < parts.size(); from += most_in_a_row) {
+      const auto first = parts.begin() + static_cast<std::ptrdiff_t>(from);
+      const auto size = static_cast<std::ptrdiff_t>(std::min(most_in_a_row, parts.size() - from));
+      rows.push_back(joined(std::vector<Sql>(first, first + size), word));
+    }
+    return joined(rows, word);
+  }
   Sql sql("(");
   for (std::size_t i = 0; i < parts.size(); ++i) {
     if (i > 0) sql << word;

@@ -31,22 +31,20 @@ std::string cut(std::string_view word) {
   return std::string(word.substr(0, end));
 }
 
-}  // namespace
-
-void for_each_word(std::string_view text, const std::function<void(std::string_view)>& use) {
-  const std::string folded = fold(text);
-  const std::string_view all = folded;
+// Calls `use` with the place of each word of a text.
+template <class Use>
+void for_each_place(std::string_view all, Use use) {
   std::size_t begin = 0;
   bool inside = false;
   const auto end_at = [&](std::size_t end) {
-    if (inside) use(all.substr(begin, end - begin));
+    if (inside) use(begin, end);
     inside = false;
   };
   for (std::size_t at = 0; at < all.size();) {
     const Character c = character_at(all, at);
     const Part part = part_of_word(c.code);
     if (part != Part::of_word) end_at(c.begin);
-    if (part == Part::alone) use(all.substr(c.begin, c.end - c.begin));
+    if (part == Part::alone) use(c.begin, c.end);
     if (part == Part::of_word && !inside) {
       begin = c.begin;
       inside = true;
@@ -54,6 +52,24 @@ void for_each_word(std::string_view text, const std::function<void(std::string_v
     at = c.end;
   }
   end_at(all.size());
+}
+
+}  // namespace
+
+void for_each_word(std::string_view text, const std::function<void(std::string_view)>& use) {
+  const std::string folded = fold(text);
+  const std::string_view all = folded;
+  for_each_place(all, [&](std::size_t begin, std::size_t end) { use(all.substr(begin, end - begin)); });
+}
+
+std::vector<PlacedWord> placed_words(std::string_view text) {
+  std::vector<PlacedWord> words;
+  for_each_place(text, [&](std::size_t begin, std::size_t end) {
+    for_each_word(text.substr(begin, end - begin), [&](std::string_view word) {
+      words.push_back({std::string(word), begin, end});
+    });
+  });
+  return words;
 }
 
 std::vector<std::string> words_of(std::string_view text) {

@@ -17,6 +17,14 @@ namespace insetbook {
 void for_each_word(std::string_view text, const std::function<void(std::string_view)>& use);
 std::vector<std::string> words_of(std::string_view text);
 
+// Each word with its place in the text as it was written (bytes, half-open): for showing where it is.
+struct PlacedWord {
+  std::string word;  // folded
+  std::size_t begin = 0;
+  std::size_t end = 0;
+};
+std::vector<PlacedWord> placed_words(std::string_view text);
+
 // Remembers the stems it has made.
 class Stemmer {
  public:

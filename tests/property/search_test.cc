@@ -59,10 +59,12 @@ class Scan {
       : samples_(rows(book, "sample",
                       {"title", "key", "made", "words", "steps", "note", "envelope", "based_on", "base_text"},
                       {"closed_width_nm", "closed_height_nm"}, "id")),
-        elements_(rows(
-            book, "element", {"name", "role", "side", "shape", "goes", "at", "glue", "note", "size_text"},
-            {"width_nm", "height_nm", "placed", "set_id", "die_id", "line_id", "in_line_id", "count"},
-            "sample_id")),
+        elements_(
+            rows(book, "element",
+                 {"name", "role", "side", "shape", "goes", "at", "glue", "note", "size_text", "goes_how"},
+                 {"width_nm", "height_nm", "placed", "set_id", "die_id", "line_id", "in_line_id", "count",
+                  "goes_to"},
+                 "sample_id")),
         mentions_(rows(book, "mention", {"kind", "term", "written"}, {"element_id", "colour_id", "supply_id"},
                        "sample_id")),
         colours_(rows(book, "colour", {"name"}, {}, "0")),
@@ -115,7 +117,51 @@ class Scan {
   static bool element_only(const Says& says) {
     return says.index() == Says(SizeIs{}).index() || std::get_if<ShapeIs>(&says) ||
            std::get_if<RoleIs>(&says) || std::get_if<DieIs>(&says) || std::get_if<SideIs>(&says) ||
-           std::get_if<CountIs>(&says);
+           std::get_if<CountIs>(&says) || std::get_if<GoesIs>(&says);
+  }
+
+  // What language/goes.h says, word for word.
+  static bool linked(GoesHow how, const Row& a, const Row& b) {
+    const std::string of_a = a.number.at("goes_to") == b.id ? a.text.at("goes_how") : "";
+    const std::string of_b = b.number.at("goes_to") == a.id ? b.text.at("goes_how") : "";
+    switch (how) {
+      case GoesHow::on:
+        return of_a == "on" || of_a == "in" || of_b == "behind";
+      case GoesHow::in:
+        return of_a == "in";
+      case GoesHow::behind:
+        return of_a == "behind" || of_b == "on" || of_b == "in";
+      case GoesHow::around:
+        return of_a == "around" || of_b == "in";
+      case GoesHow::through:
+        return of_a == "through";
+    }
+    return false;
+  }
+  static bool recorded_so(GoesHow how, const Row& a) {
+    const std::string& said = a.text.at("goes_how");
+    return said == goes_word(how) || (how == GoesHow::on && said == "in");
+  }
+  static std::vector<Node> other_pieces(const Node& goes) {
+    if (goes.children.empty()) return {};
+    return goes.children.front().kind == Kind::any ? goes.children.front().children : goes.children;
+  }
+  bool goes(const Node& node, const Row& e, const Row& sample) const {
+    const GoesHow how = std::get<GoesIs>(node.constraint.front().says).how;
+    if (node.children.empty()) {
+      bool some = recorded_so(how, e);
+      for (const Row* other : elements(sample)) some = some || linked(how, e, *other);
+      return some;
+    }
+    for (const Node& piece : other_pieces(node)) {
+      std::int64_t there = 0;
+      for (const Row* other : elements(sample)) {
+        if (linked(how, e, *other) && element_meets(piece, *other, sample))
+          there += *other->number.at("count");
+      }
+      if (there >= wanted(piece)) return true;
+    }
+    return false;
   }
 
   // Sizes, in plain words of 2-model.md.
@@ -241,6 +287,7 @@ class Scan {
       return std::any_of(node.children.begin(), node.children.end(),
                          [&](const Node& c) { return element_meets(c, e, sample); });
     }
+    if (node.kind == Kind::goes) return goes(node, e, sample);
     if (node.kind != Kind::one) {
       return std::all_of(node.children.begin(), node.children.end(),
                          [&](const Node& c) { return element_meets(c, e, sample); });
@@ -284,7 +331,8 @@ class Scan {
     }
     for (const Row* e : elements(sample)) {
       for (const auto& [name, text] : e->text) {
-        if (name != "side" && (name != "size_text" || !e->number.at("width_nm"))) out.push_back(text);
+        if (name != "side" && name != "goes_how" && (name != "size_text" || !e->number.at("width_nm")))
+          out.push_back(text);
       }
       if (const Row* set = by_id(sets_, e->number.at("set_id"))) out.push_back(set->text.at("name"));
       if (const Row* die = by_id(dies_, e->number.at("die_id"))) out.push_back(die->text.at("label"));
@@ -440,12 +488,7 @@ class Scan {
   // exact. The generated questions ask at most one size within a piece, and none within "or".
   std::pair<std::int64_t, std::int64_t> closeness(const Node& tree, const Row& sample) const {
     std::int64_t beyond = 0, distance = 0;
-    const auto add = [&](std::int64_t far, const SizeIs& size) {
-      const bool compared = size.relation == Relation::exact || size.relation == Relation::about;
-      if (!compared) return;
-      const std::int64_t exact = size.relation == Relation::exact ? tolerance(size)
-                                 : size.unit == Unit::inch        ? 793'750
-                                                                  : 800'000;
+    const auto add = [&](std::int64_t far, std::int64_t exact) {
       distance += far;
       beyond += std::max<std::int64_t>(0, far - exact);
     };
@@ -455,25 +498,60 @@ class Scan {
         if (closed && closed->size) {
           add(*size_ok(*closed->size, sample.number.at("closed_width_nm"),
                        sample.number.at("closed_height_nm"), true),
-              *closed->size);
+              counts_as_exact(*closed->size));
         }
       }
       if (child.kind != Kind::piece) continue;
-      for (const Node& inner : child.children) {
-        const auto* size =
-            inner.kind == Kind::one ? std::get_if<SizeIs>(&inner.constraint.front().says) : nullptr;
-        if (!size) continue;
-        std::optional<std::int64_t> nearest;
-        for (const Row* e : elements(sample)) {
-          if (!element_meets(child, *e, sample)) continue;
-          const auto far = size_ok(*size, e->number.at("width_nm"), e->number.at("height_nm"),
-                                   e->number.at("placed") == 1);
-          if (far && (!nearest || *far < *nearest)) nearest = far;
-        }
-        add(nearest.value(), *size);
+      std::optional<std::int64_t> nearest;
+      for (const Row* e : elements(sample)) {
+        if (!element_meets(child, *e, sample)) continue;
+        const std::int64_t far = far_of_piece(child, *e, sample);
+        if (!nearest || far < *nearest) nearest = far;
       }
+      add(nearest.value(), exact_of_piece(child));
     }
     return {beyond, distance};
+  }
+
+  static std::int64_t counts_as_exact(const SizeIs& size) {
+    if (size.relation == Relation::exact) return tolerance(size);
+    if (size.relation != Relation::about) return 0;
+    return size.unit == Unit::inch ? 793'750 : 800'000;
+  }
+  // The size of the piece and those of the pieces it goes with, the nearest of each.
+  std::int64_t far_of_piece(const Node& piece, const Row& e, const Row& sample) const {
+    std::int64_t sum = 0;
+    for (const Node& inner : piece.children) {
+      const auto* size =
+          inner.kind == Kind::one ? std::get_if<SizeIs>(&inner.constraint.front().says) : nullptr;
+      if (size) {
+        sum += *size_ok(*size, e.number.at("width_nm"), e.number.at("height_nm"), e.number.at("placed") == 1);
+      }
+      if (inner.kind != Kind::goes || inner.children.empty()) continue;
+      const GoesHow how = std::get<GoesIs>(inner.constraint.front().says).how;
+      std::optional<std::int64_t> nearest;
+      for (const Row* other : elements(sample)) {
+        for (const Node& asked : other_pieces(inner)) {
+          if (!linked(how, e, *other) || !element_meets(asked, *other, sample)) continue;
+          const std::int64_t far = far_of_piece(asked, *other, sample);
+          if (!nearest || far < *nearest) nearest = far;
+        }
+      }
+      sum += nearest.value();
+    }
+    return sum;
+  }
+  static std::int64_t exact_of_piece(const Node& piece) {
+    std::int64_t sum = 0;
+    for (const Node& inner : piece.children) {
+      if (inner.kind == Kind::one) {
+        const auto* size = std::get_if<SizeIs>(&inner.constraint.front().says);
+        if (size) sum += counts_as_exact(*size);
+      }
+      if (inner.kind == Kind::goes && !inner.children.empty() && inner.children.front().kind == Kind::piece)
+        sum += exact_of_piece(inner.children.front());
+    }
+    return sum;
   }
 
   std::vector<Row> samples_, elements_, mentions_, colours_, supplies_, sets_, dies_, lines_;
@@ -505,6 +583,7 @@ const std::vector<std::string> sides{"front", "inside", ""};
 const std::vector<std::string> materials{"card stock", "vellum", "paper"};
 const std::vector<std::string> techniques{"dry embossing", "speckling", "inking"};
 const std::vector<std::string> folds{"easel fold", "z fold", "side fold"};
+const std::vector<std::string> ways{"on", "on", "in", "behind", "around", "through"};
 const std::vector<std::string> occasions{"birthday", "thanks"};
 const std::vector<std::string> vocabulary{"glitter", "glittering", "owl",   "owls",  "window",
                                           "snow",    "flake",      "happy", "stamp", "moon"};
@@ -588,6 +667,21 @@ void add_element(const Database& db, Dice& dice, std::int64_t sample, int positi
   for (int i = dice.upto(3); i > 0; --i) add_mention(db, dice, sample, element);
 }
 
+std::int64_t piece_at(const Database& db, std::int64_t sample, int position) {
+  Statement row = db.prepare("SELECT id FROM element WHERE sample_id = ? AND position = ?");
+  row.bind(1, sample).bind(2, std::int64_t{position});
+  return row.step() ? row.integer(0) : 0;
+}
+
+// The last of the pieces goes with one before it, or with something that is none.
+void record_goes(const Database& db, Dice& dice, const std::vector<std::int64_t>& pieces) {
+  Statement row = db.prepare("UPDATE element SET goes_how = ?, goes_to = ? WHERE id = ?");
+  row.bind(1, dice.pick(ways)).bind_null(2).bind(3, pieces.back());
+  if (pieces.size() > 1 && !dice.one_in(6))
+    row.bind(2, pieces[static_cast<std::size_t>(dice.upto(static_cast<int>(pieces.size()) - 1))]);
+  row.run();
+}
+
 void add_sample(const Database& db, Dice& dice, const std::string& title) {
   Statement row = db.prepare(
       "INSERT INTO sample (uuid, title, key, made, closed_width_nm, closed_height_nm, words, steps, note, "
@@ -599,7 +693,12 @@ void add_sample(const Database& db, Dice& dice, const std::string& title) {
   row.bind(10, dice.one_in(6) ? "card 003" : "");
   row.run();
   const std::int64_t sample = db.last_row();
-  for (int i = 1, n = dice.upto(6); i <= n; ++i) add_element(db, dice, sample, i);
+  std::vector<std::int64_t> pieces;
+  for (int i = 1, n = dice.upto(6); i <= n; ++i) {
+    add_element(db, dice, sample, i);
+    pieces.push_back(piece_at(db, sample, i));
+    if (dice.one_in(2)) record_goes(db, dice, pieces);
+  }
   for (int i = dice.upto(4); i > 0; --i) add_mention(db, dice, sample, std::nullopt);
 }
 
@@ -672,15 +771,42 @@ Says of_piece(Dice& dice) {
   }
 }
 
-Node piece(Dice& dice) {
+Node piece(Dice& dice, int depth = 0);
+
+Node a_goes(Dice& dice, int depth) {
+  Node node = one(GoesIs{static_cast<GoesHow>(dice.one_in(2) ? 0 : dice.upto(5))});
+  node.kind = Kind::goes;
+  if (dice.one_in(6)) return node;
+  Node other = piece(dice, depth + 1);
+  if (dice.one_in(6)) {
+    Node any;
+    any.kind = Kind::any;
+    for (const char* shape : {"circle", "oval"}) {
+      any.children.emplace_back();
+      any.children.back().kind = Kind::piece;
+      any.children.back().children.push_back(one(ShapeIs{{shape}}));
+    }
+    other = std::move(any);
+  }
+  node.children.push_back(std::move(other));
+  return node;
+}
+
+Node piece(Dice& dice, int depth) {
   Node node;
   node.kind = Kind::piece;
+  if (depth > 0 && dice.one_in(2)) {
+    node.children.push_back(one(RoleIs{{"panel", "mat", "die cut"}}));
+    return node;
+  }
   if (dice.one_in(2)) node.children.push_back(one(a_size(dice)));
   if (dice.one_in(2)) node.children.push_back(one(ShapeIs{{dice.pick(shapes)}}));
   if (node.children.empty() || dice.one_in(2)) node.children.push_back(one(of_piece(dice)));
+  if (depth < 3 && dice.one_in(4)) node.children.push_back(a_goes(dice, depth));
   if (dice.one_in(5)) {
     Node inner;
     inner.kind = dice.one_in(2) ? Kind::any : Kind::none;
+    if (inner.kind == Kind::none && dice.one_in(2)) inner.children.push_back(a_goes(dice, 2));
     for (int i = 0; i < 2; ++i) {
       Says says = of_piece(dice);
       if (std::get_if<CountIs>(&says)) says = ShapeIs{{"oval"}};

@@ -116,6 +116,36 @@ class Search : public testing::Test {
     return out;
   }
 
+  // Every mark of what matched, one "[…]" around each.
+  static std::vector<std::string> marked(const Hit& hit) {
+    std::vector<std::string> out;
+    for (const Matched& each : hit.matched) {
+      std::string text = each.why;
+      for (auto mark = each.marks.rbegin(); mark != each.marks.rend(); ++mark)
+        text.insert(mark->end, "]").insert(mark->begin, "[");
+      out.push_back(std::move(text));
+    }
+    return out;
+  }
+  // Dial on plate in "Tide chart"; gate beside frame, cord around gate in "Moon gate".
+  void record_what_goes() {
+    const auto done = book_->change("goes", [&](Change& change) -> Result<void> {
+      add_piece(change, 2, "plate", "square", in(3), in(3));
+      add_piece(change, 3, "frame", "square", in(3), in(3));
+      add_piece(change, 3, "cord", "strip", in(1, 8), in(9));
+      change.database().execute(
+          "UPDATE element SET goes = 'on plate', goes_how = 'on', goes_to = (SELECT id FROM element WHERE "
+          "name = "
+          "'plate') WHERE name = 'dial';"
+          "UPDATE element SET goes = 'around gate', goes_how = 'around', goes_to = (SELECT id FROM element "
+          "WHERE "
+          "name = 'gate') WHERE name = 'cord';"
+          "UPDATE element SET goes = 'on front', goes_how = 'on' WHERE name = 'sun';");
+      return {};
+    });
+    ASSERT_TRUE(done) << done.error().what;
+  }
+
   fs::path folder_;
   std::optional<Book> book_;
 };
@@ -226,6 +256,81 @@ TEST_F(Search, closed_size_form_and_date) {
   EXPECT_THAT(titles(ask({asks(HasNo{"made"}, "undated")})), ElementsAre("Reed bed"));
 }
 
+Node goes(GoesHow how, std::string text, std::vector<Node> children = {}) {
+  Node node = asks(GoesIs{how}, std::move(text), 50);
+  node.kind = Node::Kind::goes;
+  for (Node& child : children)
+    for (Node& inner : child.children) inner.constraint.front().span.begin += 100;
+  node.children = std::move(children);
+  return node;
+}
+
+TEST_F(Search, pieces_that_go_with_others) {
+  record_what_goes();
+  const Node square = piece({exactly(in(3), "3 in"), shape("square")});
+  const Hits on = ask({piece({shape("circle"), goes(GoesHow::on, "on", {square})})});
+  ASSERT_THAT(titles(on), ElementsAre("Tide chart"));
+  EXPECT_THAT(matched(on.hits[0]),
+              ElementsAre("circle on 3 in square | dial | circle, on plate (square 3 in)"));
+  EXPECT_THAT(marked(on.hits[0]), ElementsAre("[circle], [on plate] ([square] [3 in])"));
+  const Hits behind =
+      ask({piece({shape("square"), goes(GoesHow::behind, "behind", {piece({shape("circle")})})})});
+  ASSERT_THAT(titles(behind), ElementsAre("Tide chart"));
+  EXPECT_THAT(matched(behind.hits[0]),
+              ElementsAre("square behind circle | plate | square, behind dial (circle)"));
+  const Hits front = ask({piece({shape("circle"), goes(GoesHow::on, "on")})});
+  ASSERT_THAT(titles(front), ElementsAre("Tide chart", "Harbour lights"));
+  EXPECT_THAT(marked(front.hits[1]), ElementsAre("[circle], [on front]"));
+  EXPECT_THAT(titles(ask({piece({goes(GoesHow::around, "around", {piece({shape("circle")})})})})),
+              ElementsAre("Moon gate"));
+  EXPECT_THAT(titles(ask({piece({shape("circle"), none({goes(GoesHow::on, "on", {square})})})})),
+              ElementsAre("Harbour lights", "Moon gate"));
+  const Node two = piece({shape("square"), asks(CountIs{2}, "two")});
+  EXPECT_THAT(titles(ask({piece({shape("circle"), goes(GoesHow::on, "on", {two})})})), ElementsAre());
+}
+
+TEST_F(Search, nested_deeper_than_a_statement_can_be) {
+  record_what_goes();
+  Node on = piece({shape("circle")});
+  for (int i = 0; i < 40; ++i)
+    on = piece({goes(i % 2 == 0 ? GoesHow::behind : GoesHow::on, "", {std::move(on)})});
+  EXPECT_THAT(titles(ask({on})), ElementsAre("Tide chart"));
+  Node not_not = easel();
+  for (int i = 0; i < 40; ++i) not_not = none({std::move(not_not), shape("banner")});
+  EXPECT_THAT(titles(ask({not_not})), ElementsAre("Harbour lights", "Moon gate"));
+  std::vector<Node> many;
+  for (int i = 0; i < 3000; ++i) many.push_back(piece({shape("shape " + std::to_string(i))}));
+  many.push_back(piece({shape("strip")}));
+  EXPECT_THAT(titles(ask({any(std::move(many)), easel()})), ElementsAre("Harbour lights", "Moon gate"));
+}
+
+TEST_F(Search, the_nearest_say_what_they_have_instead) {
+  record_what_goes();
+  const Hits beside = ask({piece({exactly(in(9, 4), "2-1/4 in"), shape("circle"),
+                                  goes(GoesHow::on, "on", {piece({shape("square")})})})});
+  EXPECT_THAT(beside.emptied_by, ElementsAre("2-1/4 in", "on square"));
+  EXPECT_THAT(nearest(beside), ElementsAre("Tide chart | circle 2-25/64 in: 9/64 in larger"));
+  const Hits fold_asked = ask({piece({exactly(in(2), "2 in"), shape("rectangle")}), easel()});
+  EXPECT_THAT(fold_asked.emptied_by, ElementsAre("2 in", "stand-up fold"));
+  const Hits oval = ask({piece({exactly(in(9, 4), "2-1/4 in"), shape("oval")}), words({"moon"})});
+  EXPECT_THAT(oval.emptied_by, ElementsAre("oval"));
+  EXPECT_THAT(nearest(oval), ElementsAre("Moon gate | circle instead of oval"));
+  const Hits apart =
+      ask({piece({shape("circle"), goes(GoesHow::on, "on", {piece({shape("square")})})}), easel()});
+  EXPECT_THAT(apart.emptied_by, ElementsAre("on square", "stand-up fold"));
+  EXPECT_THAT(nearest(apart), ElementsAre("Harbour lights | does not have: on square",
+                                          "Moon gate | gate lies beside, not on, square",
+                                          "Tide chart | does not have: stand-up fold; has: side fold"));
+}
+
+TEST_F(Search, what_was_asked_is_marked) {
+  const Hits hits =
+      ask({piece({exactly(in(19, 8), "2-3/8 in"), shape("circle")}), words({"glittering", "water"})});
+  ASSERT_FALSE(hits.hits.empty());
+  EXPECT_THAT(marked(hits.hits[0]),
+              ElementsAre("[circle] [2-25/64 in], 1/64 in larger", "note: [Glitter] on the [water] line."));
+}
+
 TEST_F(Search, nothing_found_says_why_and_what_is_nearest) {
   const Hits hits = ask({piece({exactly(in(5, 2), "2-1/2 in"), shape("circle")}), easel()});
   EXPECT_THAT(hits.emptied_by, ElementsAre("2-1/2 in"));
@@ -242,7 +347,7 @@ TEST_F(Search, the_smallest_set_that_empties_the_answer) {
   EXPECT_THAT(both.emptied_by, ElementsAre("plain", "stand-up fold"));
   EXPECT_THAT(nearest(both),
               ElementsAre("Harbour lights | does not have: plain", "Moon gate | does not have: plain",
-                          "Reed bed | does not have: stand-up fold"));
+                          "Reed bed | does not have: stand-up fold; has: side fold"));
 }
 
 TEST_F(Search, misspelt_words_get_a_suggestion) {
