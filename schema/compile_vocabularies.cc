@@ -307,11 +307,26 @@ struct TableLabel {
 
 struct Tables {
   Text text;
-  std::string terms, labels, others, creases, starts;
+  std::string terms, labels, others, creases, narrower, starts;
   std::size_t longest = 0;
 };
 
+// For each term the places of all that are narrower, by whatever steps.
+std::vector<std::vector<std::size_t>> narrower_terms(const std::vector<SourceTerm>& terms,
+                                                     const TermPlaces& places) {
+  std::vector<std::vector<std::size_t>> narrower(terms.size());
+  for (std::size_t t = 0; t < terms.size(); ++t)
+    for (std::size_t at = t; !terms[at].broader.empty();) {
+      at = places.at({terms[at].vocabulary, fold(terms[at].broader)});
+      narrower[at].push_back(t);
+    }
+  return narrower;
+}
+
 void write_terms(Tables& tables, const std::vector<SourceTerm>& terms, const TermPlaces& places) {
+  const std::vector<std::vector<std::size_t>> narrower = narrower_terms(terms, places);
+  std::size_t narrower_count = 0;
+  std::size_t place = 0;
   std::size_t other_count = 0;
   std::size_t crease_count = 0;
   for (const SourceTerm& term : terms) {
@@ -336,10 +351,13 @@ void write_terms(Tables& tables, const std::vector<SourceTerm>& terms, const Ter
       row += tables.text.add(text) + ",";
     }
     row += broader;
-    for (const std::size_t number :
-         {first_other, other_count - first_other, first_crease, crease_count - first_crease}) {
+    const std::vector<std::size_t>& below = narrower[place++];
+    for (const std::size_t each : below) tables.narrower += std::to_string(each) + ",";
+    for (const std::size_t number : {first_other, other_count - first_other, narrower_count, below.size(),
+                                     first_crease, crease_count - first_crease}) {
       row += "," + std::to_string(number);
     }
+    narrower_count += below.size();
     row += term.creases ? ",true," : ",false,";
     tables.terms += row + std::to_string(term.stands) + "," + std::to_string(term.vocabulary) + "},\n";
   }
@@ -378,8 +396,8 @@ void write_starts(Tables& tables, const std::vector<SourceTerm>& terms) {
 // FNV-1a, 64 bits: enough to tell one state of these files from another.
 std::uint64_t fingerprint(const Tables& tables) {
   std::uint64_t hash = 14695981039346656037ULL;
-  for (const std::string& part :
-       {tables.text.all(), tables.terms, tables.labels, tables.others, tables.creases, tables.starts}) {
+  for (const std::string& part : {tables.text.all(), tables.terms, tables.labels, tables.others,
+                                  tables.creases, tables.narrower, tables.starts}) {
     for (const char c : part) {
       hash ^= static_cast<unsigned char>(c);
       hash *= 1099511628211ULL;
@@ -411,9 +429,10 @@ void write(const char* path, const Tables& tables) {
       << tables.terms << "};\n\nconstexpr CompiledLabel labels[] = {\n"
       << tables.labels << "};\n\nconstexpr CompiledText others[] = {\n"
       << tables.others << "};\n\nconstexpr CompiledCrease creases[] = {\n"
-      << tables.creases << "};\n\nconstexpr std::uint16_t starts[] = {" << tables.starts
+      << tables.creases << "};\n\nconstexpr std::uint16_t narrower[] = {" << tables.narrower
+      << "};\n\nconstexpr std::uint16_t starts[] = {" << tables.starts
       << "};\n\nconstexpr CompiledVocabularies vocabularies{{text, sizeof text - 1}, terms, labels, others, "
-         "creases, "
+         "creases, narrower, "
          "starts, "
       << tables.longest << ", " << fingerprint(tables)
       << "ULL};\n\n}  // namespace\n\nconst CompiledVocabularies& compiled_vocabularies() { return "

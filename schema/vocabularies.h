@@ -46,6 +46,8 @@ struct CompiledTerm {
   std::uint16_t broader;  // a place in CompiledVocabularies::terms, or no_term
   std::uint16_t first_other;
   std::uint16_t others;
+  std::uint16_t first_narrower;
+  std::uint16_t narrower;  // how many terms are narrower, by whatever steps
   std::uint16_t first_crease;
   std::uint8_t creases;
   bool creases_known;
@@ -67,7 +69,8 @@ struct CompiledVocabularies {
   std::span<const CompiledLabel> labels;  // by key, the likeliest first, then by term
   std::span<const CompiledText> others;   // the other labels of all terms, as they are shown
   std::span<const CompiledCrease> creases;
-  std::span<const std::uint16_t> starts;  // starts[v] ≤ place of a term of vocabulary v < starts[v + 1]
+  std::span<const std::uint16_t> narrower;  // places in `terms`: for each term the narrower ones, in order
+  std::span<const std::uint16_t> starts;    // starts[v] ≤ place of a term of vocabulary v < starts[v + 1]
   std::size_t longest_label_words;
   std::uint64_t fingerprint;  // changes whenever anything above does
 

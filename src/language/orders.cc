@@ -16,6 +16,9 @@ constexpr std::string_view numbers[] = {"one",   "two",   "three", "four", "five
                                         "seven", "eight", "nine",  "ten",  "eleven", "twelve"};
 constexpr std::string_view large_words[] = {"largest", "biggest", "greatest"};
 constexpr std::string_view small_words[] = {"smallest", "littlest", "tiniest"};
+// Where a place is counted from: "third from the top", "last but one".
+constexpr std::string_view top_words[] = {"top", "start"};
+constexpr std::string_view end_words[] = {"bottom", "end", "last"};
 
 template <std::size_t N>
 std::optional<int> place_in(const std::string_view (&list)[N], std::string_view word) {
@@ -57,31 +60,69 @@ std::optional<int> ordinal(std::string_view word) {
   return plain_number(word.substr(0, word.size() - 2));
 }
 
-std::optional<Order> order_at(std::span<const std::string> words) {
-  const auto word = [&](std::size_t i) {
-    return i < words.size() ? std::string_view(words[i]) : std::string_view();
-  };
-  const auto size_word = [&](std::size_t i, Order order) -> std::optional<Order> {
-    if (!any_of(large_words, word(i)) && !any_of(small_words, word(i))) return std::nullopt;
-    order.from_smallest = any_of(small_words, word(i));
-    order.by_size = true;
-    order.words = i + 1;
+namespace {
+
+// One of the largest or the smallest words at words[at], as the end that `rank` is counted from.
+class OrderReader {
+ public:
+  explicit OrderReader(std::span<const std::string> words) : words_(words) {}
+
+  std::optional<Order> read() const {
+    if (const auto alone = size_word(0, 1)) return but_so_many(*alone);
+    if (word(0) == "last") {
+      const Order last = but_so_many({.words = 1, .rank = 1, .from_smallest = true, .by_size = true});
+      if (last.words > 1) return last;
+    }
+    if (word(0) == "next") {
+      const std::size_t after = word(1) == "to" ? (word(2) == "the" ? 3u : 2u) : 1u;
+      return size_word(after, 2);
+    }
+    const auto rank = ordinal(word(0));
+    if (!rank) return std::nullopt;
+    if (const auto said = size_word(1, *rank)) return said;
+    // "second from the largest" is counted like "second largest".
+    if (word(1) == "from" || word(1) == "to") {
+      const std::size_t after = word(2) == "the" ? 3u : 2u;
+      if (const auto said = size_word(after, *rank)) return said;
+      if (const auto said = end_word(after, *rank)) return said;
+    }
+    return Order{.words = 1, .rank = *rank};
+  }
+
+ private:
+  std::string_view word(std::size_t i) const {
+    return i < words_.size() ? std::string_view(words_[i]) : std::string_view();
+  }
+
+  std::optional<Order> size_word(std::size_t at, int rank) const {
+    if (!any_of(large_words, word(at)) && !any_of(small_words, word(at))) return std::nullopt;
+    return Order{
+        .words = at + 1, .rank = rank, .from_smallest = any_of(small_words, word(at)), .by_size = true};
+  }
+
+  std::optional<Order> end_word(std::size_t at, int rank) const {
+    if (!any_of(top_words, word(at)) && !any_of(end_words, word(at))) return std::nullopt;
+    return Order{
+        .words = at + 1, .rank = rank, .from_smallest = any_of(end_words, word(at)), .by_size = true};
+  }
+
+  // "smallest but one" is the second smallest.
+  Order but_so_many(Order order) const {
+    if (word(order.words) != "but") return order;
+    const auto count = small_number(word(order.words + 1));
+    if (!count) return order;
+    order.rank += *count;
+    order.words += 2;
     return order;
-  };
-  if (const auto alone = size_word(0, {.rank = 1})) return alone;
-  if (word(0) == "next") {
-    const std::size_t after = word(1) == "to" ? (word(2) == "the" ? 3u : 2u) : 1u;
-    return size_word(after, {.rank = 2});
   }
-  const auto rank = ordinal(word(0));
-  if (!rank) return std::nullopt;
-  if (const auto said = size_word(1, {.rank = *rank})) return said;
-  // "second from the largest" is counted like "second largest".
-  if (word(1) == "from" || word(1) == "to") {
-    const std::size_t after = word(2) == "the" ? 3u : 2u;
-    if (const auto said = size_word(after, {.rank = *rank})) return said;
-  }
-  return Order{.words = 1, .rank = *rank};
+
+  std::span<const std::string> words_;
+};
+
+}  // namespace
+
+std::optional<Order> order_at(std::span<const std::string> words) {
+  return OrderReader(words).read();
 }
 
 }  // namespace insetbook

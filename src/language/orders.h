@@ -1,7 +1,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 //
-// Words that say a place in an order or a number: "second", "2nd", "second largest", "next to smallest". All
-// take folded words (text/utf8.h, fold) and look at no more than five of them.
+// Words that say a place in an order or a number: "second", "2nd", "second largest", "next to smallest",
+// "smallest but one", "second from the top". All take folded words (text/utf8.h, fold) and look at no
+// more than six of them. The top of a set is its largest, its last die the smallest.
 #pragma once
 
 #include <cstddef>

@@ -74,6 +74,8 @@ struct DieIs {
   std::string line;                // "stitched", or empty
   bool lies_in = false;            // "in the second largest …": the piece lies in that line
   std::string said;
+  // Sets that were meant whole: pieces that name only the set are meant too, and a set may have no dies yet.
+  std::vector<std::int64_t> sets = {};
 };
 struct SideIs {
   std::string side;

@@ -9,6 +9,7 @@
 #include "language/orders.h"
 #include "language/paper_names.h"
 #include "language/read_record.h"
+#include "language/says.h"
 #include "language/small_words.h"
 #include "text/utf8.h"
 
@@ -141,7 +142,9 @@ void Recogniser::small_words(std::size_t at, std::vector<Seen>& out) const {
         {",", As::comma}, {";", As::comma}, {"(", As::opens},  {")", As::closes},
         {"&", As::joins}, {"+", As::joins}, {"/", As::either}, {"-", As::excludes}};
     const auto found = std::ranges::find(marks, piece.folded, &std::pair<std::string_view, As>::first);
-    Seen mark = seen(found == std::end(marks) ? As::mark : found->second, at, at + 1, 0);
+    // A mark that says nothing still comes before a word that nobody looks for.
+    const bool known = found != std::end(marks);
+    Seen mark = seen(known ? found->second : As::mark, at, at + 1, known ? 0 : priority_of::small_word);
     mark.dash = mark.outright = piece.folded == "-";
     mark.word = piece.folded;
     if (mark.as == As::mark) mark.weight = 0;
@@ -272,13 +275,15 @@ void Recogniser::closed_sizes(std::size_t at, std::vector<Seen>& out) const {
     Seen* it = add(closed, at + 1);
     if (it->last == at + 1)
       it->other.push_back({std::string(typed(at, at + 1)), "the way round of the closed card",
-                           "a " + word + " as a picture"});
+                           as_field(WordsAre{{word}, false})});
     return;
   }
-  const PaperName* paper = paper_named(word);
+  const PaperName* paper = run_of_words(at, 2) == 2 ? paper_named(words(at, 2)) : nullptr;
+  const std::size_t behind = at + (paper ? 2 : 1);
+  if (!paper) paper = paper_named(word);
   const bool of_envelope = at > 0 && (is_word(at - 1, "envelope") || is_word(at - 1, "envelopes"));
-  if (!paper || of_envelope || is_word(at + 1, "envelope") || is_word(at + 1, "envelopes") ||
-      is_word(at + 1, "sheet"))
+  if (!paper || of_envelope || is_word(behind, "envelope") || is_word(behind, "envelopes") ||
+      is_word(behind, "sheet") || is_word(behind, "base"))
     return;
   SizeIs size;
   size.one_figure = false;
@@ -287,77 +292,10 @@ void Recogniser::closed_sizes(std::size_t at, std::vector<Seen>& out) const {
   size.unit = paper->unit;
   ClosedSizeIs closed;
   closed.size = size;
-  Seen* it = add(closed, at + 1);
+  Seen* it = add(closed, behind);
   if (!paper->other.empty())
     it->other.push_back(
-        {std::string(typed(at, at + 1)), std::string(paper->means), std::string(paper->other)});
-}
-
-namespace {
-
-enum class Bound { whole, since, after, before, until, between };
-
-constexpr std::pair<std::string_view, Bound> bounds[] = {
-    {"since", Bound::since},  {"after", Bound::after},   {"later", Bound::after},
-    {"newer", Bound::after},  {"before", Bound::before}, {"earlier", Bound::before},
-    {"older", Bound::before}, {"until", Bound::until},   {"till", Bound::until},
-    {"by", Bound::until},     {"through", Bound::until}, {"between", Bound::between},
-};
-
-MadeIn bounded(Bound bound, const Period& period) {
-  switch (bound) {
-    case Bound::whole:
-    case Bound::between:
-      break;
-    case Bound::since:
-      return {period.from, ""};
-    case Bound::after:
-      return {day_after(period.to, 1), ""};
-    case Bound::before:
-      return {"", day_after(period.from, -1)};
-    case Bound::until:
-      return {"", period.to};
-  }
-  return {period.from, period.to};
-}
-
-}  // namespace
-
-// "made in 2023", "since March", "between 2020 and 2022", "2020-2022"
-void Recogniser::dates(std::size_t at, std::vector<Seen>& out) const {
-  static constexpr std::string_view leads[] = {"made", "from", "dated", "date", "in", "during", "on", "of"};
-  std::size_t begins = at;
-  for (int turn = 0; turn < 2 && begins < pieces_.size(); ++turn)
-    if (std::ranges::find(leads, pieces_[begins].folded) != std::end(leads)) ++begins;
-  Bound bound = Bound::whole;
-  if (begins < pieces_.size()) {
-    const auto said =
-        std::ranges::find(bounds, pieces_[begins].folded, &std::pair<std::string_view, Bound>::first);
-    if (said != std::end(bounds)) {
-      bound = said->second;
-      ++begins;
-      if (is_word(begins, "than")) ++begins;
-    }
-  }
-  const auto found = period_at(word_list(begins, 6), context_.today, begins == at);
-  if (!found) return;
-  std::size_t last = begins + found->words;
-  MadeIn made = bounded(bound, found->period);
-  bool relative = found->relative;
-  const std::size_t next = skip(last, {"and", "to", "until", "through"});
-  const bool joined = next > last || (found->plain_year && last < pieces_.size() && pieces_[last].hyphen);
-  const bool spans = bound == Bound::between || (bound == Bound::whole && !is_word(last, "and"));
-  const auto second = joined && spans ? period_at(word_list(next, 6), context_.today, false) : std::nullopt;
-  if (bound == Bound::between && !second) return;
-  if (second) {
-    last = next + second->words;
-    made = {std::min(found->period.from, second->period.from), std::max(found->period.to, second->period.to)};
-    relative = relative || second->relative;
-  }
-  Seen date = seen(As::says, at, last, priority_of::date);
-  date.says = made;
-  if (relative) date.notes.push_back("today is " + context_.today);
-  out.push_back(std::move(date));
+        {std::string(typed(at, behind)), std::string(paper->means), std::string(paper->asks)});
 }
 
 void Recogniser::nothing_recorded(std::size_t at, std::vector<Seen>& out) const {

@@ -12,6 +12,8 @@
 #include <string_view>
 #include <vector>
 
+#include "language/dates.h"
+#include "language/orders.h"
 #include "language/pieces.h"
 #include "language/read_question.h"
 #include "language/seen.h"
@@ -51,7 +53,10 @@ class Recogniser {
   void names(std::size_t at, std::vector<Seen>& out);
   void based_on(std::size_t at, std::vector<Seen>& out);
   void closed_sizes(std::size_t at, std::vector<Seen>& out) const;
+  // recognise_dates.cc
+  std::vector<DateWord> date_words(std::size_t at) const;
   void dates(std::size_t at, std::vector<Seen>& out) const;
+  // recognise.cc
   void nothing_recorded(std::size_t at, std::vector<Seen>& out) const;
   void sides(std::size_t at, std::vector<Seen>& out) const;
   // recognise_sizes.cc
@@ -64,6 +69,9 @@ class Recogniser {
   std::optional<Measured> measurement(std::size_t at) const;
   void sizes(std::size_t at, std::vector<Seen>& out) const;
   std::size_t relation_at(std::size_t at, Relation& relation) const;
+  std::size_t measure_before(std::size_t at, SizeIs& way) const;
+  bool names_unit(std::size_t first, std::size_t last) const;
+  std::size_t part_of_an_inch(std::size_t at, SizeIs& size) const;
   std::size_t way_round_behind(std::size_t at, SizeIs& size) const;
   std::size_t tolerance_behind(std::size_t at, SizeIs& size) const;
   std::size_t relation_behind(std::size_t at, SizeIs& size) const;
@@ -88,7 +96,17 @@ class Recogniser {
   };
   std::optional<SetSaid> set_at(std::size_t at, NameKind kind);
   void dies(std::size_t at, std::vector<Seen>& out);
-  void choose_die(DieSaid& said, const NamedRecord& set, int rank, bool from_smallest);
+  void choose_die(DieSaid& said, const NamedRecord& set, const Order& order);
+  void choose_middle(DieSaid& said, const NamedRecord& set);
+  void number_chosen(DieSaid& said, const NamedRecord& set, int number);
+  void whole_set(DieSaid& said, const SetSaid& sets, std::size_t first);
+  struct Numbered {
+    std::size_t last = 0;
+    int number = 0;
+  };
+  std::optional<Numbered> number_before(std::size_t at) const;
+  std::size_t past_set_words(std::size_t at) const;
+  bool phrase_ends(std::size_t at) const;
   // read_field.cc
   Result<void> fields(std::size_t at, std::vector<Seen>& out);
   Seen unread(std::size_t at) const;
@@ -111,6 +129,7 @@ class Recogniser {
   // resolve.cc
   const std::vector<std::string>& with_narrower(VocabularyName in, const std::string& id);
   void resolve_term(Seen& seen, const TermMatch& match);
+  void offer_other(Seen& seen, const std::vector<TermMatch>& terms, const TermMatch& taken) const;
   void resolve_colour(Seen& seen);
   const std::vector<std::int64_t>& colours_of_word(const std::string& word);
 

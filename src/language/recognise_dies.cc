@@ -11,6 +11,7 @@ namespace {
 
 constexpr std::size_t longest_set_name = 8;
 constexpr std::size_t longest_die_label = 4;
+constexpr std::size_t longest_order = 6;
 
 }  // namespace
 
@@ -30,15 +31,23 @@ std::optional<Recogniser::SetSaid> Recogniser::set_at(std::size_t at, NameKind k
   return best;
 }
 
-void Recogniser::choose_die(DieSaid& said, const NamedRecord& set, int rank, bool from_smallest) {
+// The place of the order's die in the set, counted from the largest or the smallest.
+void Recogniser::choose_die(DieSaid& said, const NamedRecord& set, const Order& order) {
   const std::vector<std::int64_t> dies = context_.names.dies_of(set.id);
-  const auto place = static_cast<std::size_t>(rank);
-  said.die.said = set.name + ", " + order_words(rank, from_smallest);
+  const auto place = static_cast<std::size_t>(order.rank);
+  said.die.said = set.name + ", " + order_words(order.rank, order.from_smallest);
   if (place == 0 || place > dies.size()) {
     said.note = set.name + " has " + std::to_string(dies.size()) + (dies.size() == 1 ? " die" : " dies");
     return;
   }
-  said.die.dies.push_back(from_smallest ? dies[dies.size() - place] : dies[place - 1]);
+  said.die.dies.push_back(order.from_smallest ? dies[dies.size() - place] : dies[place - 1]);
+}
+
+// The middle of an even number of dies is the larger of the two.
+void Recogniser::choose_middle(DieSaid& said, const NamedRecord& set) {
+  const std::size_t count = context_.names.dies_of(set.id).size();
+  choose_die(said, set, {.rank = static_cast<int>(std::max<std::size_t>((count + 1) / 2, 1))});
+  if (count > 0) said.note = "the middle one of " + std::to_string(count) + " is " + said.die.said;
 }
 
 // A line said before the die: "window of the …". It needs "of" behind it, else it is part of a name. Where it
@@ -53,21 +62,69 @@ std::size_t Recogniser::line_before(std::size_t at, DieIs& die) const {
   return skip(of + 1, {"the", "my", "a"});
 }
 
-// A label or an order behind the name of the set: "tidepool rectangles 2", "…, second largest".
+// "die 4 of the moonrise circles", "no. 4 moonrise circle": the number, and where it ends.
+std::optional<Recogniser::Numbered> Recogniser::number_before(std::size_t at) const {
+  const bool of_die = is_word(at, "die");
+  std::size_t figure = skip(at, {"die", "no", "nr", "number"});
+  if (is_mark(figure, ".") || is_mark(figure, "#")) ++figure;
+  if (figure >= pieces_.size()) return std::nullopt;
+  std::string_view said = pieces_[figure].folded;
+  if (said.starts_with('#'))
+    said.remove_prefix(1);
+  else if (figure == at)
+    return std::nullopt;
+  const auto number = plain_number(said);
+  if (!number) return std::nullopt;
+  std::size_t last = figure + 1;
+  if (is_word(last, "of") || is_word(last, "in") || is_word(last, "from"))
+    last = skip(last + 1, {"the", "my"});
+  else if (of_die)
+    return std::nullopt;
+  return Numbered{last, *number};
+}
+
+// Words that only say that a set is one: "moonrise circle dies".
+std::size_t Recogniser::past_set_words(std::size_t at) const {
+  std::size_t last = skip(at, {"die", "dies", "set", "nest"});
+  if (last > at && last < pieces_.size() && pieces_[last].kind == Piece::Kind::word) {
+    // "die 4", "set no. 4" begin a number, which is read behind the name.
+    std::string_view next = pieces_[last].folded;
+    if (next.starts_with('#')) next.remove_prefix(1);
+    if (plain_number(next) || is_order(last)) return at;
+  }
+  return last;
+}
+
+// Whether an order that names no size may stand behind a name: "…, fourth" at the end of a phrase.
+bool Recogniser::phrase_ends(std::size_t at) const {
+  if (at >= pieces_.size() || pieces_[at].kind == Piece::Kind::mark) return true;
+  static constexpr std::string_view goes_on[] = {"and",  "with", "or",  "in", "on",
+                                                 "from", "for",  "one", "die"};
+  return std::ranges::find(goes_on, pieces_[at].folded) != std::end(goes_on);
+}
+
+// A label or an order behind the name of the set: "tidepool rectangles 2", "…, second largest", "…' third".
 void Recogniser::label_behind(DieSaid& said, const NamedRecord& set) {
   std::size_t label = said.last;
   const bool after_comma = is_mark(label, ",");
-  if (after_comma || is_mark(label, "#")) ++label;
-  label = skip(label, {"die", "no", "nr", "number"});
-  if (is_mark(label, ".")) ++label;
-  const std::vector<std::string> behind = word_list(label, 5);
-  if (const auto order = order_at(behind); order && order->by_size) {
-    choose_die(said, set, order->rank, order->from_smallest);
-    said.last = label + order->words;
-    return;
+  const bool possessive = is_mark(label, ".") && pieces_[label].glued;
+  const bool bracket = is_mark(label, "(");
+  if (after_comma || possessive || bracket || is_mark(label, "#")) ++label;
+  label = skip(label, {"die", "no", "nr", "number", "the"});
+  if (label > said.last && is_mark(label, ".")) ++label;
+  if (const auto order = order_at(word_list(label, longest_order))) {
+    std::size_t last = label + order->words;
+    const bool closes = !bracket || is_mark(last, ")");
+    if (closes && (order->by_size || phrase_ends(last))) {
+      if (bracket) ++last;
+      choose_die(said, set, *order);
+      said.last = skip(last, {"one", "die", "of", "them"});
+      return;
+    }
   }
   const auto measured = measurement(label);
-  if (after_comma || (measured && !measured->bare)) return;  // "tidepool rectangles 2 in" is a size
+  if (after_comma || bracket || (measured && !measured->bare))
+    return;  // "tidepool rectangles 2 in" is a size
   const std::size_t most = run_of_words(label, longest_die_label);
   for (std::size_t count = most; count > 0; --count) {
     const std::string text = words(label, count);
@@ -82,7 +139,7 @@ void Recogniser::label_behind(DieSaid& said, const NamedRecord& set) {
   std::string_view figure = pieces_[label].folded;
   if (figure.starts_with('#')) figure.remove_prefix(1);
   if (const auto number = plain_number(figure)) {
-    choose_die(said, set, *number, false);
+    choose_die(said, set, {.rank = *number});
     said.die.said = set.name + " " + std::to_string(*number);
     said.last = label + 1;
   }
@@ -101,10 +158,10 @@ void Recogniser::line_behind(DieSaid& said, bool inside) const {
     return;
   }
   const bool often_a_technique = kind == "embossed" || kind == "scored" || kind == "cut";
-  const bool phrase_ends =
+  const bool ends =
       line + 1 == pieces_.size() || (inside && (pieces_[line + 1].kind == Piece::Kind::mark ||
                                                 is_word(line + 1, "with") || is_word(line + 1, "and")));
-  if (!comma || often_a_technique || !phrase_ends) return;
+  if (!comma || often_a_technique || !ends) return;
   said.die.line = kind;
   said.last = line + 1;
 }
@@ -124,40 +181,66 @@ std::optional<Recogniser::DieSaid> Recogniser::die_by_name(std::size_t at) {
 std::optional<Recogniser::DieSaid> Recogniser::die_at(std::size_t at, bool inside) {
   DieSaid said;
   const std::size_t begins = line_before(at, said.die);
-  const std::vector<std::string> ahead = word_list(begins, 5);
-  const auto order = order_at(ahead);
+  const auto order = order_at(word_list(begins, longest_order));
+  const auto number = number_before(begins);
+  const bool middle = is_word(begins, "middle");
   std::size_t name_at = begins;
-  if (order) {
-    name_at = begins + order->words;
+  if (number) name_at = number->last;
+  if (order || middle) {
+    name_at = begins + (order ? order->words : 1);
+    if (is_word(name_at, "one")) ++name_at;
     if (is_word(name_at, "die") && (is_word(name_at + 1, "of") || is_word(name_at + 1, "in"))) ++name_at;
     name_at = skip(name_at, {"of", "in", "the", "my"});
   }
   const auto sets = set_at(name_at, NameKind::set);
-  if (!sets) return order || begins > at ? std::nullopt : die_by_name(at);
+  if (!sets) return order || number || middle || begins > at ? std::nullopt : die_by_name(at);
   const NamedRecord& set = sets->records.front();
   said.last = sets->last;
   if (order)
-    choose_die(said, set, order->rank, order->from_smallest);
+    choose_die(said, set, *order);
+  else if (middle)
+    choose_middle(said, set);
+  else if (number)
+    number_chosen(said, set, number->number);
   else
     label_behind(said, set);
-  if (said.die.said.empty()) {
-    said.die.said = set.name;
-    for (const NamedRecord& each : sets->records)
-      for (const std::int64_t die : context_.names.dies_of(each.id)) said.die.dies.push_back(die);
-    if (begins == at) said.other = colour_and_shape(at, sets->last);
-  }
+  if (order || number || middle) said.last = past_set_words(said.last);
+  if (said.die.said.empty()) whole_set(said, *sets, begins == at ? at : sets->last);
   line_behind(said, inside);
   return said;
 }
 
-// A set's name that is also a colour and a shape: "moonrise circle".
+// A number is a label first, then a place counted from the largest.
+void Recogniser::number_chosen(DieSaid& said, const NamedRecord& set, int number) {
+  const std::string label = std::to_string(number);
+  if (const auto die = context_.names.die_labelled(set.id, label))
+    said.die.dies = {*die};
+  else
+    choose_die(said, set, {.rank = number});
+  said.die.said = set.name + " " + label;
+}
+
+// No die was singled out: every set of that name, with all its dies.
+void Recogniser::whole_set(DieSaid& said, const SetSaid& sets, std::size_t first) {
+  said.die.said = sets.records.front().name;
+  for (const NamedRecord& each : sets.records) {
+    said.die.sets.push_back(each.id);
+    for (const std::int64_t die : context_.names.dies_of(each.id)) said.die.dies.push_back(die);
+  }
+  said.other = colour_and_shape(first, sets.last);
+  said.last = past_set_words(sets.last);
+  if (said.last > sets.last) said.other.clear();
+}
+
+// A set's name that is also a colour and a shape, as a question: "moonrise circle".
 std::string Recogniser::colour_and_shape(std::size_t first, std::size_t last) {
   for (std::size_t middle = first + 1; middle < last; ++middle) {
     const auto shapes = context_.vocabulary.find(words(middle, last - middle), VocabularyName::shape);
     if (shapes.empty()) continue;
     for (const NamedRecord& record : exactly(words(first, middle - first)))
       if (record.kind == NameKind::colour)
-        return "a " + shapes.front().label + " of the colour " + record.name;
+        return "with:(" + as_field(ColourIs{ColourUse::either, {}, record.name}) + " " +
+               as_field(ShapeIs{{shapes.front().id}}) + ")";
   }
   return {};
 }

@@ -20,6 +20,8 @@ struct RelationWords {
 constexpr RelationWords relations[] = {
     {"about", Relation::about},
     {"around", Relation::about},
+    {"almost", Relation::about},
+    {"equal to", Relation::exact},
     {"roughly", Relation::about},
     {"approximately", Relation::about},
     {"approx", Relation::about},
@@ -30,6 +32,16 @@ constexpr RelationWords relations[] = {
     {"more or less", Relation::about},
     {"~", Relation::about},
     {"under", Relation::under},
+    {"just under", Relation::under},
+    {"a little under", Relation::under},
+    {"slightly under", Relation::under},
+    {"slightly less than", Relation::under},
+    {"slightly smaller than", Relation::under},
+    {"just over", Relation::over},
+    {"a little over", Relation::over},
+    {"slightly over", Relation::over},
+    {"slightly more than", Relation::over},
+    {"slightly larger than", Relation::over},
     {"below", Relation::under},
     {"less than", Relation::under},
     {"fewer than", Relation::under},
@@ -54,6 +66,18 @@ constexpr RelationWords relations[] = {
     {"not smaller than", Relation::at_least},
     {"not under", Relation::at_least},
     {"minimum", Relation::at_least},
+    {"a minimum of", Relation::at_least},
+    {"minimum of", Relation::at_least},
+    {"min", Relation::at_least},
+    {"not below", Relation::at_least},
+    {"no shorter than", Relation::at_least},
+    {"no narrower than", Relation::at_least},
+    {"not shorter than", Relation::at_least},
+    {"not narrower than", Relation::at_least},
+    {"larger or equal to", Relation::at_least},
+    {"bigger or equal to", Relation::at_least},
+    {"more than or equal to", Relation::at_least},
+    {"greater than or equal to", Relation::at_least},
     {">=", Relation::at_least},
     {"at most", Relation::at_most},
     {"up to", Relation::at_most},
@@ -65,6 +89,18 @@ constexpr RelationWords relations[] = {
     {"not bigger than", Relation::at_most},
     {"not over", Relation::at_most},
     {"maximum", Relation::at_most},
+    {"a maximum of", Relation::at_most},
+    {"maximum of", Relation::at_most},
+    {"max", Relation::at_most},
+    {"not above", Relation::at_most},
+    {"no wider than", Relation::at_most},
+    {"no taller than", Relation::at_most},
+    {"no longer than", Relation::at_most},
+    {"not wider than", Relation::at_most},
+    {"not taller than", Relation::at_most},
+    {"not longer than", Relation::at_most},
+    {"smaller or equal to", Relation::at_most},
+    {"less than or equal to", Relation::at_most},
     {"<=", Relation::at_most},
     {"exactly", Relation::exact},
     {"precisely", Relation::exact},
@@ -166,12 +202,35 @@ std::size_t Recogniser::relation_at(std::size_t at, Relation& relation) const {
       relation = each.relation;
     }
   }
+  // "min. 2 in", "approx. 2 in"
+  if (best == 1 && is_mark(at + 1, ".") && pieces_[at + 1].glued && pieces_[at].folded.size() < 7) ++best;
   return at + best;
+}
+
+// "with a diameter of", "whose width is", "diameter": what is measured, before the size; where that ends.
+std::size_t Recogniser::measure_before(std::size_t at, SizeIs& way) const {
+  std::size_t next = at;
+  if (is_word(next, "with") || is_word(next, "having") || is_word(next, "of") || is_word(next, "whose") ||
+      is_word(next, "has") || is_word(next, "in"))
+    ++next;
+  next = skip(next, {"a", "an", "the", "its"});
+  const bool wide = is_word(next, "width");
+  const bool tall = is_word(next, "height");
+  static constexpr std::string_view plain[] = {"diameter", "diam", "dia", "length", "side", "sides"};
+  const bool other =
+      next < pieces_.size() && std::ranges::find(plain, pieces_[next].folded) != std::end(plain);
+  if (!wide && !tall && !other) return at;
+  ++next;
+  if (is_mark(next, ".") && pieces_[next].glued) ++next;
+  way.placed = wide || tall;
+  way.height = tall;
+  return skip(next, {"of", "is", "are", "being", "measuring", "measures"});
 }
 
 namespace {
 
-constexpr std::string_view more_words[] = {"more", "larger", "bigger", "over", "above", "wider", "taller"};
+constexpr std::string_view more_words[] = {"more",  "larger", "bigger", "over",
+                                           "above", "wider",  "taller", "longer"};
 constexpr std::string_view less_words[] = {"less", "smaller", "under", "below", "narrower", "shorter"};
 
 }  // namespace
@@ -205,27 +264,61 @@ std::size_t Recogniser::tolerance_behind(std::size_t at, SizeIs& size) const {
   else if (is_word(at, "plus") && is_word(at + 1, "or") && is_word(at + 2, "minus"))
     figure = at + 3;
   if (figure == at || (size.relation != Relation::exact && size.relation != Relation::about)) return at;
+  if (const std::size_t last = part_of_an_inch(figure, size); last > figure) return last;
   const auto said = measurement(figure);
   if (!said || !said->size.one_figure || said->size.relation != Relation::exact) return at;
   size.tolerance = said->size.low;
   return said->last;
 }
 
-// "or more", "or so", "and up"; where that ends.
+// "a sixteenth" without a unit, as a tolerance; where it ends.
+std::size_t Recogniser::part_of_an_inch(std::size_t at, SizeIs& size) const {
+  static constexpr std::pair<std::string_view, int> parts[] = {
+      {"half", 2}, {"quarter", 4}, {"eighth", 8}, {"sixteenth", 16}};
+  if (!is_word(at, "a") && !is_word(at, "an") && !is_word(at, "half")) return at;
+  if (is_word(at + 2, "of") || is_word(at + 2, "inch") || size.unit != Unit::inch) return at;
+  for (const auto& [word, of] : parts)
+    if (is_word(at + 1, word)) {
+      size.tolerance = Length::inch_fraction(1, of);
+      return at + 2;
+    }
+  return at;
+}
+
+// "or more", "or so", "and up", "at most", "max"; where it ends.
 std::size_t Recogniser::relation_behind(std::size_t at, SizeIs& size) const {
-  if (size.relation != Relation::exact || at + 1 >= pieces_.size()) return at;
-  const std::string& word = pieces_[at + 1].folded;
-  if (is_word(at, "and") && (word == "up" || (word == "over" && !measurement(at + 2)))) {
-    size.relation = Relation::at_least;
-    return at + 2;
+  if (size.relation != Relation::exact || at >= pieces_.size()) return at;
+  struct Behind {
+    std::string_view first, second;
+    Relation relation;
+  };
+  static constexpr Behind behind[] = {
+      {"and", "up", Relation::at_least},      {"and", "over", Relation::at_least},
+      {"and", "above", Relation::at_least},   {"and", "larger", Relation::at_least},
+      {"and", "bigger", Relation::at_least},  {"and", "upwards", Relation::at_least},
+      {"at", "least", Relation::at_least},    {"and", "under", Relation::at_most},
+      {"and", "below", Relation::at_most},    {"and", "smaller", Relation::at_most},
+      {"at", "most", Relation::at_most},      {"or", "so", Relation::about},
+      {"or", "thereabouts", Relation::about}, {"upwards", "", Relation::at_least},
+      {"min", "", Relation::at_least},        {"minimum", "", Relation::at_least},
+      {"max", "", Relation::at_most},         {"maximum", "", Relation::at_most},
+      {"exactly", "", Relation::exact},       {"precisely", "", Relation::exact},
+      {"approximately", "", Relation::about}, {"approx", "", Relation::about},
+      {"roughly", "", Relation::about}};
+  for (const Behind& each : behind) {
+    if (!is_word(at, each.first) || (!each.second.empty() && !is_word(at + 1, each.second))) continue;
+    const std::size_t last = at + (each.second.empty() ? 1 : 2);
+    // "2 in and over 3 in": a word before the next figure is said of that one.
+    if (measurement(last)) return at;
+    size.relation = each.relation;
+    return last + (is_mark(last, ".") && pieces_[last].glued && each.first.size() < 7 ? 1 : 0);
   }
-  if (!is_word(at, "or")) return at;
+  if (!is_word(at, "or") || at + 1 >= pieces_.size()) return at;
+  const std::string& word = pieces_[at + 1].folded;
   if (std::ranges::find(more_words, word) != std::end(more_words))
     size.relation = Relation::at_least;
   else if (std::ranges::find(less_words, word) != std::end(less_words))
     size.relation = Relation::at_most;
-  else if (word == "so")
-    size.relation = Relation::about;
   else
     return at;
   return at + 2;
@@ -255,14 +348,26 @@ void Recogniser::spelled_count(std::size_t at, const Measured& found, std::vecto
   out.push_back(std::move(count));
 }
 
+// Whether a unit was written in it: behind the figures, before "across" and the like.
+bool Recogniser::names_unit(std::size_t first, std::size_t last) const {
+  for (std::size_t i = first; i < last; ++i)
+    if (std::ranges::find(unit_words, pieces_[i].folded) != std::end(unit_words)) return true;
+  return false;
+}
+
 void Recogniser::sizes(std::size_t at, std::vector<Seen>& out) const {
   Relation relation = Relation::exact;
-  const std::size_t begins = relation_at(at, relation);
+  SizeIs way;
+  const std::size_t measured_at = measure_before(at, way);
+  const std::size_t begins = relation_at(measured_at, relation);
   auto found = measurement(begins);
   if (!found) return;
+  if (measured_at > at && found->size.one_figure) {
+    found->size.placed = way.placed;
+    found->size.height = way.height;
+  }
   const bool related = begins > at;
-  const bool has_unit =
-      std::ranges::find(unit_words, pieces_[found->last - 1].folded) != std::end(unit_words);
+  const bool has_unit = names_unit(begins, found->last);
   if (!related && !found->figures && !has_unit) return spelled_count(at, *found, out);
   if (related && found->size.relation != Relation::between) found->size.relation = relation;
   const std::size_t last = after_size(found->last, found->size);

@@ -95,6 +95,20 @@ void Recogniser::resolve_colour(Seen& it) {
   it.says = std::move(supply);
 }
 
+// The likeliest other meaning of the words, as a question that asks for it.
+void Recogniser::offer_other(Seen& it, const std::vector<TermMatch>& terms, const TermMatch& taken) const {
+  for (const TermMatch& other : terms) {
+    const bool same = other.vocabulary == taken.vocabulary && other.id == taken.id;
+    if (same || other.vocabulary == VocabularyName::colour_word ||
+        other.vocabulary == VocabularyName::status || other.vocabulary == VocabularyName::adhesive)
+      continue;
+    it.other.push_back({std::string(text_.substr(it.span.begin, it.span.end - it.span.begin)),
+                        std::string(vocabulary_word(taken.vocabulary)) + " " + taken.label,
+                        std::string(vocabulary_word(other.vocabulary)) + ":" + quoted(other.label)});
+    return;
+  }
+}
+
 void Recogniser::resolve(Seen& it) {
   if (it.as == As::named) return resolve_colour(it);
   if (it.as == As::paper || it.as == As::ink) {
@@ -116,14 +130,7 @@ void Recogniser::resolve(Seen& it) {
       it.also_means = std::string(vocabulary_word(second->vocabulary)) + " " + second->label;
     }
   }
-  for (const TermMatch& other : it.terms) {
-    if (it.also) break;
-    if (&other == &it.terms.front() || other.vocabulary == VocabularyName::colour_word) continue;
-    it.other.push_back({std::string(text_.substr(it.span.begin, it.span.end - it.span.begin)),
-                        std::string(vocabulary_word(taken.vocabulary)) + " " + taken.label,
-                        std::string(vocabulary_word(other.vocabulary)) + " " + other.label});
-    break;
-  }
+  if (!it.also) offer_other(it, it.terms, taken);
 }
 
 }  // namespace insetbook

@@ -64,6 +64,11 @@ std::span<const CompiledLabel> compiled_labels(std::string_view key) {
   return {first, last};
 }
 
+std::string_view compiled_broader(const CompiledTerm& compiled) {
+  const CompiledVocabularies& all = compiled_vocabularies();
+  return compiled.broader == no_term ? std::string_view() : all.at(all.terms[compiled.broader].id);
+}
+
 Term unpack(const CompiledTerm& compiled) {
   const CompiledVocabularies& all = compiled_vocabularies();
   Term term;
@@ -73,7 +78,7 @@ Term unpack(const CompiledTerm& compiled) {
   for (const CompiledText& other : all.others.subspan(compiled.first_other, compiled.others)) {
     term.labels.emplace_back(all.at(other));
   }
-  if (compiled.broader != no_term) term.broader = all.at(all.terms[compiled.broader].id);
+  term.broader = compiled_broader(compiled);
   term.stands = static_cast<Stands>(compiled.stands);
   term.caution = all.at(compiled.caution);
   term.caution_source = all.at(compiled.caution_source);
@@ -162,6 +167,11 @@ Vocabulary::Vocabulary(std::vector<Term> own) : own_(std::move(own)) {
     term.broader = matches.empty() ? std::string() : matches.front().id;
   }
   for (Term& term : own_) stand_as_broader(term);
+  for (const Term& term : own_) {
+    const CompiledTerm* compiled = compiled_term(term.vocabulary, term.id);
+    if (compiled != nullptr && term.broader != compiled_broader(*compiled))
+      moved_ |= 1U << static_cast<unsigned>(term.vocabulary);
+  }
 }
 
 void Vocabulary::take_in(std::size_t place) {
@@ -256,14 +266,50 @@ std::vector<std::string> Vocabulary::ids(VocabularyName in) const {
 std::string Vocabulary::broader_of(VocabularyName in, std::string_view id) const {
   if (const Term* own = own_term(in, id)) return own->broader;
   const CompiledTerm* compiled = compiled_term(in, id);
-  if (compiled == nullptr || compiled->broader == no_term) return {};
-  const CompiledVocabularies& all = compiled_vocabularies();
-  return std::string(all.at(all.terms[compiled->broader].id));
+  return compiled == nullptr ? std::string() : std::string(compiled_broader(*compiled));
 }
 
-// A vocabulary has some hundred terms and few levels, so every term is followed upwards. A person's own terms
-// may lead round in a circle; `steps` ends that.
+// Whether the broader terms of an own term lead to `id`. They may lead round in a circle; `steps` ends that.
+bool Vocabulary::leads_to(const Term& own, std::string_view id) const {
+  std::string at = own.broader;
+  for (std::size_t steps = 0; !at.empty() && steps <= own_.size(); ++steps) {
+    if (at == id) return true;
+    if (compiled_term(own.vocabulary, at) != nullptr && own_term(own.vocabulary, at) == nullptr) {
+      const CompiledVocabularies& all = compiled_vocabularies();
+      for (const CompiledTerm* up = compiled_term(own.vocabulary, at); up->broader != no_term;) {
+        up = &all.terms[up->broader];
+        if (all.at(up->id) == id) return true;
+      }
+      return false;
+    }
+    at = broader_of(own.vocabulary, at);
+  }
+  return false;
+}
+
+// The build knows which compiled terms are narrower. A person's own are followed upwards, one by one.
 std::vector<std::string> Vocabulary::with_narrower(VocabularyName in, std::string_view id) const {
+  if (!in_place(in)) return searched_narrower(in, id);
+  std::vector<std::string> found;
+  const CompiledTerm* compiled = compiled_term(in, id);
+  if (compiled == nullptr && own_term(in, id) == nullptr) return found;
+  found.emplace_back(id);
+  const CompiledVocabularies& all = compiled_vocabularies();
+  if (compiled != nullptr) {
+    found.reserve(compiled->narrower + 1U);
+    for (const std::uint16_t place : all.narrower.subspan(compiled->first_narrower, compiled->narrower))
+      found.emplace_back(all.at(all.terms[place].id));
+  }
+  const std::size_t from_compiled = found.size();
+  for (const Term& own : own_)
+    if (own.vocabulary == in && own.id != id && compiled_term(in, own.id) == nullptr && leads_to(own, id))
+      found.push_back(own.id);
+  if (found.size() > from_compiled) std::sort(found.begin() + 1, found.end());
+  return found;
+}
+
+// The same where a person gave compiled terms other broader ones: every term is followed upwards.
+std::vector<std::string> Vocabulary::searched_narrower(VocabularyName in, std::string_view id) const {
   std::vector<std::string> found;
   const std::vector<std::string> every = ids(in);
   if (!std::binary_search(every.begin(), every.end(), id)) return found;

@@ -124,6 +124,12 @@ class Vocabulary {
   std::string broader_of(VocabularyName in, std::string_view id) const;
   std::vector<std::string> ids(VocabularyName in) const;
 
+  bool in_place(VocabularyName in) const { return (moved_ >> static_cast<unsigned>(in) & 1U) == 0; }
+  bool leads_to(const Term& own, std::string_view id) const;
+  std::vector<std::string> searched_narrower(VocabularyName in, std::string_view id) const;
+
+  // A bit for each vocabulary in which an own term gives a compiled one another broader term.
+  std::uint32_t moved_ = 0;
   std::vector<Term> own_;         // complete: what a compiled term of the same id says is taken in
   std::vector<OwnLabel> labels_;  // of own_, by key
 };
