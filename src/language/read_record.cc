@@ -8,6 +8,7 @@
 #include "language/orders.h"
 #include "language/read_opening.h"
 #include "measure/read.h"
+#include "text/quote.h"
 #include "text/utf8.h"
 
 namespace insetbook {
@@ -99,7 +100,7 @@ Result<void> read_glue_part(std::string_view part, Unit no_unit, Glue& glue) {
 
 Problem bad_cell(std::string_view cell, std::string_view what, std::string_view expected) {
   Problem problem;
-  problem.what = "\"" + std::string(cell) + "\" is " + std::string(what);
+  problem.what = in_quotes(cell) + " is " + std::string(what);
   problem.where.text = std::string(cell);
   problem.expected = std::string(expected);
   return problem;

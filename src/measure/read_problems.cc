@@ -3,26 +3,11 @@
 
 #include <string>
 
+#include "text/quote.h"
 #include "text/utf8.h"
 
 namespace insetbook::measuring {
 namespace {
-
-constexpr std::size_t most_quoted = 60;
-
-// The text in quotation marks, shortened when long.
-std::string quoted(std::string_view text) {
-  text = trim(text);
-  std::string out = "\"";
-  std::size_t at = 0, count = 0;
-  for (; at < text.size() && count < most_quoted; ++count) {
-    const Character c = character_at(text, at);
-    append_utf8(out, c.code);
-    at = c.end;
-  }
-  if (at < text.size()) out += "…";
-  return out + "\"";
-}
 
 struct Wording {
   std::string what;
@@ -154,7 +139,7 @@ Wording wording(Fault fault, const Quotes& quotes) {
 
 Problem problem(const Trouble& trouble, std::string_view text, std::size_t said_begin, std::size_t said_end) {
   const std::string_view part = text.substr(trouble.begin, trouble.end - trouble.begin);
-  const Quotes quotes{quoted(text.substr(said_begin, said_end - said_begin)), quoted(part),
+  const Quotes quotes{in_quotes(text.substr(said_begin, said_end - said_begin)), in_quotes(part),
                       std::string(trim(part)), trouble.instead};
   Wording words = wording(trouble.fault, quotes);
   Problem out;
