@@ -19,6 +19,7 @@
 #include "book/backup.h"
 #include "book/book_parts.h"
 #include "book/files.h"
+#include "book/link_mentions.h"
 #include "book/problems.h"
 #include "schema/migrations.h"
 
@@ -26,7 +27,7 @@ namespace insetbook {
 
 namespace fs = std::filesystem;
 
-const int book_version = 2;
+const int book_version = 3;
 
 namespace {
 
@@ -323,6 +324,7 @@ Result<void> Book::change(std::string_view what, const std::function<Result<void
       give_up();
       return {};
     }
+    link_mentions(change);
     parts.log.write(true);
     if (!parts.new_description.empty()) {
       statement("UPDATE change SET what = ? WHERE id = ?")

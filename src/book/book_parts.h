@@ -6,6 +6,7 @@
 #include <array>
 #include <cstdint>
 #include <filesystem>
+#include <limits>
 #include <string>
 #include <string_view>
 #include <unordered_map>
@@ -28,6 +29,9 @@ struct ChangeMemory {
   // (row, field) pairs that a row of this change has spoken of: the first one stands, so that a table that
   // contradicts itself gives the same book each time it is imported.
   std::unordered_set<std::int64_t> said;
+  // Colours and supplies were made or renamed: words kept as text may name them (book/link_mentions.h).
+  bool new_colours = false, new_supplies = false;
+  std::int64_t last_to_link = std::numeric_limits<std::int64_t>::max();
 };
 
 // Prepared statements by their text. Literals are asked for again and again under one address: that is tried

@@ -5,6 +5,7 @@
 
 #include "book/edit.h"
 #include "book/upsert.h"
+#include "text/quote.h"
 
 namespace insetbook {
 
@@ -17,9 +18,9 @@ Problem referred_to(const Editable& record, const std::vector<std::string>& by, 
   Problem problem;
   problem.kind = ProblemKind::refused;
   problem.what = fmt::format(
-      "{} {} \"{}\" and would lose it: nothing was deleted",
+      "{} {} {} and would lose it: nothing was deleted",
       by.size() == 1 ? fmt::format("1 {} refers to", one) : fmt::format("{} {} refer to", by.size(), several),
-      edit_kind_word(record.kind), record.name);
+      edit_kind_word(record.kind), in_quotes(record.name));
   problem.where.text = record.name;
   problem.expected = "change or delete those first";
   problem.candidates.assign(by.begin(),

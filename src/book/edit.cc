@@ -8,11 +8,14 @@
 #include <charconv>
 
 #include "book/dates.h"
+#include "book/link_mentions.h"
 #include "book/names.h"
+#include "book/problems.h"
 #include "book/settings.h"
 #include "book/units.h"
 #include "book/upsert.h"
 #include "measure/read.h"
+#include "text/quote.h"
 #include "text/utf8.h"
 
 namespace insetbook {
@@ -106,11 +109,22 @@ std::string_view table_of(EditKind kind) {
   return tables[static_cast<std::size_t>(kind)];
 }
 
+// What is on record of a die's size is evidence (book/evidence.h), and no field.
+bool is_a_measurement(std::string_view folded) {
+  constexpr std::array<std::string_view, 7> words{"size",     "width",  "height", "measured",
+                                                  "diameter", "method", "read to"};
+  return std::find(words.begin(), words.end(), folded) != words.end();
+}
+
 Problem no_such_field(EditKind kind, std::string_view name) {
   Problem problem;
   problem.kind = ProblemKind::unknown_name;
-  problem.what = fmt::format("a {} has no field \"{}\"", edit_kind_word(kind), name);
+  problem.what = fmt::format("a {} has no field {}", edit_kind_word(kind), in_quotes(name));
   problem.where.text = name;
+  if (kind <= EditKind::line && is_a_measurement(fold(name))) {
+    problem.expected = "a figure is measured, not changed: insetbook measure NAME --size SIZE";
+    return problem;
+  }
   problem.expected = "one of its fields";
   problem.candidates = fields_of(kind);
   return problem;
@@ -118,7 +132,7 @@ Problem no_such_field(EditKind kind, std::string_view name) {
 
 Problem bad_value(const FieldRow& field, std::string_view value, std::string expected) {
   Problem problem;
-  problem.what = fmt::format("\"{}\" is no value for \"{}\"", value, field.name);
+  problem.what = fmt::format("{} is no value for {}", in_quotes(value), in_quotes(field.name));
   problem.where.text = value;
   problem.expected = std::move(expected);
   return problem;
@@ -127,7 +141,7 @@ Problem bad_value(const FieldRow& field, std::string_view value, std::string exp
 Problem name_taken(const Editable& record, std::string_view value) {
   Problem problem;
   problem.kind = ProblemKind::refused;
-  problem.what = fmt::format("there is a {} \"{}\" already", edit_kind_word(record.kind), value);
+  problem.what = fmt::format("there is a {} {} already", edit_kind_word(record.kind), in_quotes(value));
   problem.where.text = value;
   problem.expected = "another name";
   return problem;
@@ -199,6 +213,7 @@ Result<PutResult> rename_supply(Change& change, const Editable& record, const Fi
     result = set_column(book, record, field.column, value);
   }
   renew_supply_keys(book, record.id);
+  supply_is_new(change);
   return result;
 }
 
@@ -214,6 +229,8 @@ Result<PutResult> rename(Change& change, const Editable& record, const FieldRow&
   const PutResult result = set_column(book, record, field.column, value);
   if (keyed) set_column(book, record, "key", std::string_view(key));
   if (record.kind == colour) {
+    colour_is_new(change);
+    supply_is_new(change);
     Statement& of_colour = book.statement("SELECT id FROM supply WHERE colour_id = ?");
     of_colour.bind(1, record.id);
     std::vector<std::int64_t> supplies;
@@ -230,27 +247,46 @@ std::string_view size_text_column(const Editable& record, const FieldRow& field)
   return field.column == "closed_" && record.kind == sample ? "finished_text" : "size_text";
 }
 
+std::string shape_of_piece(const Book& book, std::int64_t id) {
+  Statement& row = book.statement("SELECT shape FROM element WHERE id = ?");
+  row.bind(1, id);
+  std::string shape = row.step() ? std::string(row.text(0)) : std::string();
+  row.reset();
+  return shape;
+}
+
+// What the value says. One figure of a supply is kept as text only, as an import keeps it; a card has two.
+Result<SizeOnRecord> size_said(const Book& book, const Editable& record, const FieldRow& field,
+                               std::string_view value) {
+  if (value.empty()) return SizeOnRecord();
+  const Result<Size> read = read_size(value, settings(book).unit);
+  if (!read) return failure(read.error());
+  const bool one_figure = read->one_figure && !one_figure_is_both(read->shape);
+  if (record.kind == piece)
+    return size_of_piece(*read, read->shape.empty() ? shape_of_piece(book, record.id) : read->shape,
+                         std::string(value));
+  if (one_figure && record.kind == sample)
+    return failure(bad_value(field, value, "a width and a height: 4-1/4 x 5-1/2 in"));
+  SizeOnRecord size = one_figure ? SizeOnRecord() : size_of_piece(*read, "", "");
+  size.text = value;
+  return size;
+}
+
 Result<PutResult> resize(Change& change, const Editable& record, const FieldRow& field,
                          std::string_view value) {
   const Book& book = change.book();
-  std::optional<Size> size;
-  if (!value.empty()) {
-    const Result<Size> read = read_size(value, settings(book).unit);
-    if (!read) return failure(read.error());
-    size = *read;
-  }
-  std::optional<std::int64_t> width, height;
-  if (size) width = size->width.nm(), height = size->height.nm();
-  const bool placed = size && size->orientation == Orientation::said;
-  if (record.kind == piece && size && !placed && *width > *height) std::swap(width, height);
+  const Result<SizeOnRecord> size = size_said(book, record, field, value);
+  if (!size) return failure(size.error());
+  std::optional<std::int64_t> width = nm_of(size->width), height = nm_of(size->height);
+  if (record.kind == piece && height && !size->placed && *width > *height) std::swap(width, height);
   const std::string sql = fmt::format(
       "UPDATE \"{0}\" SET {1}width_nm = ?1, {1}height_nm = ?2, {1}unit = ?3, {2} = ?4{3} WHERE id = ?5 AND "
       "({1}width_nm IS NOT ?1 OR {1}height_nm IS NOT ?2 OR {1}unit <> ?3 OR {2} <> ?4)",
       table_of(record.kind), field.column, size_text_column(record, field),
       record.kind == piece ? ", placed = ?6" : "");
   Statement& statement = book.statement(sql);
-  statement.bind_all(width, height, size ? unit_word(size->unit) : std::string_view(), value, record.id);
-  if (record.kind == piece) statement.bind(6, std::int64_t{placed});
+  statement.bind_all(width, height, width ? unit_word(size->unit) : std::string_view(), value, record.id);
+  if (record.kind == piece) statement.bind(6, std::int64_t{size->placed});
   statement.run();
   return changed_or_same(book);
 }
@@ -330,6 +366,8 @@ Result<PutResult> change_field(Change& change, const Editable& record, std::stri
   const FieldRow& field = **found;
   const std::string_view value = trim(given);
   if (!valid_utf8(value)) return failure(bad_value(field, "?", "text in UTF-8"));
+  const Lines lines = field.kind == FieldKind::text ? Lines::several : Lines::one;
+  if (auto control = control_character_in(value, lines)) return failure(std::move(*control));
   const Book& book = change.book();
   switch (field.kind) {
     case FieldKind::name:
@@ -400,7 +438,7 @@ std::vector<Editable> parts_named(const Book& book, std::string_view name) {
 Problem several_parts(std::string_view name, const std::vector<Editable>& found) {
   Problem problem;
   problem.kind = ProblemKind::ambiguous;
-  problem.what = fmt::format("\"{}\" names {} records", name, found.size());
+  problem.what = fmt::format("{} names {} records", in_quotes(name), found.size());
   problem.where.text = name;
   problem.expected = "more of the name of the one that is meant";
   for (const Editable& one : found) problem.candidates.push_back(one.name);

@@ -133,4 +133,20 @@ Result<void> make_folder(const fs::path& path) {
   return {};
 }
 
+Result<void> can_be_files(const fs::path& folder, const std::vector<fs::path>& below) {
+  std::error_code ignored;
+  const auto in_the_way = [&](const fs::path& path) {
+    return fs::exists(path, ignored) && !fs::is_directory(path, ignored);
+  };
+  if (in_the_way(folder)) return failure(other_kind_is_there(folder, folder));
+  for (const fs::path& file : below) {
+    fs::path path = folder;
+    for (const fs::path& part : file.parent_path())
+      if (in_the_way(path /= part)) return failure(other_kind_is_there(folder / file, path));
+    if (fs::is_directory(folder / file, ignored))
+      return failure(other_kind_is_there(folder / file, folder / file));
+  }
+  return {};
+}
+
 }  // namespace insetbook

@@ -9,6 +9,7 @@
 #include <filesystem>
 #include <string>
 #include <string_view>
+#include <vector>
 
 #include "text/problem.h"
 
@@ -30,5 +31,9 @@ Result<void> put_in_place(const std::filesystem::path& finished, const std::file
                           IfThere if_there);
 Result<void> remove_file(const std::filesystem::path& path);  // one that is not there is no problem
 Result<void> make_folder(const std::filesystem::path& path);
+// Whether these could all be written as files below `folder`: a Problem names the first that is a folder
+// already, or that would lie in something that is none. Whoever writes several asks this before the first.
+Result<void> can_be_files(const std::filesystem::path& folder,
+                          const std::vector<std::filesystem::path>& below);
 
 }  // namespace insetbook

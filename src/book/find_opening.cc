@@ -13,6 +13,7 @@
 #include "book/ranks.h"
 #include "book/records.h"
 #include "book/upsert.h"
+#include "text/quote.h"
 #include "text/utf8.h"
 
 namespace insetbook {
@@ -230,7 +231,7 @@ std::vector<std::string> near_names(const Book& book, const std::string& name) {
 Problem no_such_die(const Book& book, const OpeningWanted& wanted) {
   Problem problem;
   problem.kind = ProblemKind::unknown_name;
-  problem.what = fmt::format("no die answers to \"{}\"", wanted.text);
+  problem.what = fmt::format("no die answers to {}", in_quotes(wanted.text));
   problem.where.text = wanted.text;
   problem.candidates = near_names(book, wanted.name);
   problem.expected = problem.candidates.empty()
@@ -244,11 +245,11 @@ Problem no_such_rank(const Book& book, const OpeningWanted& wanted, const std::v
   problem.kind = ProblemKind::unknown_name;
   const auto known =
       std::count_if(dies.begin(), dies.end(), [](const RankedDie& die) { return die.rank > 0; });
-  problem.what =
-      known == 0
-          ? fmt::format("the order of the dies in \"{}\" is not known: none is numbered or measured",
-                        wanted.text)
-          : fmt::format("\"{}\": there are {} dies in order, and none has that place", wanted.text, known);
+  problem.what = known == 0
+                     ? fmt::format("the order of the dies in {} is not known: none is numbered or measured",
+                                   in_quotes(wanted.text))
+                     : fmt::format("{}: there are {} dies in order, and none has that place",
+                                   in_quotes(wanted.text), known);
   problem.where.text = wanted.text;
   problem.expected = "one of these dies";
   for (const RankedDie& die : dies)
@@ -259,11 +260,12 @@ Problem no_such_rank(const Book& book, const OpeningWanted& wanted, const std::v
 Problem no_such_line(const Book& book, const OpeningWanted& wanted, const std::vector<std::int64_t>& dies) {
   Problem problem;
   problem.kind = ProblemKind::unknown_name;
-  problem.what =
-      dies.size() == 1
-          ? fmt::format("{} has no {} line", record_name(book, RecordKind::die, dies.front()), wanted.line)
-          : fmt::format("none of the dies that answer to \"{}\" has a {} line", wanted.text, wanted.line);
-  if (wanted.line.empty()) problem.what = fmt::format("\"{}\": no line of it is in the book", wanted.text);
+  problem.what = dies.size() == 1 ? fmt::format("{} has no {} line",
+                                                record_name(book, RecordKind::die, dies.front()), wanted.line)
+                                  : fmt::format("none of the dies that answer to {} has a {} line",
+                                                in_quotes(wanted.text), wanted.line);
+  if (wanted.line.empty())
+    problem.what = fmt::format("{}: no line of it is in the book", in_quotes(wanted.text));
   problem.where.text = wanted.text;
   problem.expected = "one of the lines it has";
   for (const std::int64_t die : dies) list(problem, openings_of_die(book, die));
@@ -278,7 +280,8 @@ Problem several_openings(const OpeningWanted& wanted, const std::vector<OpeningR
   const bool one_die = std::all_of(found.begin(), found.end(), [&](const OpeningRecord& one) {
     return one.die_id == found.front().die_id;
   });
-  problem.what = fmt::format("{} {} answer to \"{}\"", found.size(), one_die ? "lines" : "dies", wanted.text);
+  problem.what =
+      fmt::format("{} {} answer to {}", found.size(), one_die ? "lines" : "dies", in_quotes(wanted.text));
   problem.where.text = wanted.text;
   problem.expected = "one of these";
   list(problem, found);

@@ -10,6 +10,7 @@
 #include <unordered_map>
 
 #include "book/plural.h"
+#include "text/quote.h"
 #include "text/utf8.h"
 
 namespace insetbook {
@@ -217,8 +218,8 @@ Problem no_such_name(std::string_view text, std::optional<RecordKind> kind,
                      const std::vector<NameHit>& nearest) {
   Problem problem;
   problem.kind = ProblemKind::unknown_name;
-  problem.what =
-      fmt::format("there is no {} \"{}\" in the book", kind ? record_kind_word(*kind) : "record", text);
+  problem.what = fmt::format("there is no {} {} in the book", kind ? record_kind_word(*kind) : "record",
+                             in_quotes(text));
   problem.where.text = text;
   problem.candidates = names_of(nearest);
   problem.expected = nearest.empty() ? "a name that is in the book" : "one of the names like it";
@@ -228,7 +229,7 @@ Problem no_such_name(std::string_view text, std::optional<RecordKind> kind,
 Problem several_names(std::string_view text, const std::vector<NameHit>& hits) {
   Problem problem;
   problem.kind = ProblemKind::ambiguous;
-  problem.what = fmt::format("\"{}\" names {} records", text, hits.size());
+  problem.what = fmt::format("{} names {} records", in_quotes(text), hits.size());
   problem.where.text = text;
   problem.expected = "more of the name of the one that is meant";
   for (const NameHit& hit : hits) problem.candidates.push_back(hit.name);

@@ -35,6 +35,17 @@ OpeningRecord read_opening_record(const Statement& row) {
   return record;
 }
 
+// What read_opening_record reads, of lines measured or not.
+constexpr std::string_view select_lines =
+    "SELECT l.id, d.id, s.id, s.name, d.label, l.name, l.kind, l.shape, l.figures, l.outline, "
+    "l.outline_unit, "
+    "m.width_nm, m.height_nm, m.unit, m.give_nm FROM line l JOIN die d ON d.id = l.die_id JOIN die_set s ON "
+    "s.id = d.set_id LEFT JOIN measurement m ON m.line_id = l.id AND m.standing = 'current' WHERE ";
+
+std::string lines_where(std::string_view condition) {
+  return std::string(select_lines) + std::string(condition);
+}
+
 std::vector<OpeningRecord> read_all(Statement& statement) {
   std::vector<OpeningRecord> all;
   while (statement.step()) all.push_back(read_opening_record(statement));
@@ -79,13 +90,8 @@ void sort_outermost_first(std::vector<OpeningRecord>::iterator from,
 }  // namespace
 
 std::optional<OpeningRecord> opening(const Book& book, std::int64_t line_id) {
-  Statement& statement = book.statement(
-      "SELECT l.id, d.id, s.id, s.name, d.label, l.name, l.kind, l.shape, l.figures, l.outline, "
-      "l.outline_unit, "
-      "m.width_nm, m.height_nm, m.unit, m.give_nm FROM line l JOIN die d ON d.id = l.die_id "
-      "JOIN die_set s ON s.id = d.set_id LEFT JOIN measurement m ON m.line_id = l.id AND m.standing = "
-      "'current' "
-      "WHERE l.id = ?");
+  static const std::string sql = lines_where("l.id = ?");
+  Statement& statement = book.statement(sql);
   statement.bind(1, line_id);
   std::vector<OpeningRecord> found = read_all(statement);
   if (found.empty()) return std::nullopt;
@@ -94,13 +100,8 @@ std::optional<OpeningRecord> opening(const Book& book, std::int64_t line_id) {
 }
 
 std::vector<OpeningRecord> openings_of_die(const Book& book, std::int64_t die_id) {
-  Statement& statement = book.statement(
-      "SELECT l.id, d.id, s.id, s.name, d.label, l.name, l.kind, l.shape, l.figures, l.outline, "
-      "l.outline_unit, "
-      "m.width_nm, m.height_nm, m.unit, m.give_nm FROM line l JOIN die d ON d.id = l.die_id "
-      "JOIN die_set s ON s.id = d.set_id LEFT JOIN measurement m ON m.line_id = l.id AND m.standing = "
-      "'current' "
-      "WHERE d.id = ? ORDER BY l.id");
+  static const std::string sql = lines_where("d.id = ? ORDER BY l.id");
+  Statement& statement = book.statement(sql);
   statement.bind(1, die_id);
   std::vector<OpeningRecord> found = read_all(statement);
   if (found.empty()) return found;
@@ -110,13 +111,8 @@ std::vector<OpeningRecord> openings_of_die(const Book& book, std::int64_t die_id
 }
 
 std::vector<OpeningRecord> openings_of_set(const Book& book, std::int64_t set_id) {
-  Statement& statement = book.statement(
-      "SELECT l.id, d.id, s.id, s.name, d.label, l.name, l.kind, l.shape, l.figures, l.outline, "
-      "l.outline_unit, "
-      "m.width_nm, m.height_nm, m.unit, m.give_nm FROM die d JOIN line l ON l.die_id = d.id "
-      "JOIN die_set s ON s.id = d.set_id LEFT JOIN measurement m ON m.line_id = l.id AND m.standing = "
-      "'current' "
-      "WHERE d.set_id = ? ORDER BY d.id, l.id");
+  static const std::string sql = lines_where("d.set_id = ? ORDER BY d.id, l.id");
+  Statement& statement = book.statement(sql);
   statement.bind(1, set_id);
   std::vector<OpeningRecord> found = read_all(statement);
   set_ranks(found, ranked_dies(book, set_id));
@@ -133,12 +129,9 @@ std::vector<OpeningRecord> openings_of_set(const Book& book, std::int64_t set_id
 }
 
 std::vector<OpeningRecord> measured_openings(const Book& book, std::optional<std::int64_t> set_id) {
-  Statement& statement = book.statement(
-      "SELECT l.id, d.id, s.id, s.name, d.label, l.name, l.kind, l.shape, l.figures, l.outline, "
-      "l.outline_unit, "
-      "m.width_nm, m.height_nm, m.unit, m.give_nm FROM measurement m JOIN line l ON l.id = m.line_id "
-      "JOIN die d ON d.id = l.die_id JOIN die_set s ON s.id = d.set_id "
-      "WHERE m.standing = 'current' AND (?1 IS NULL OR d.set_id = ?1) ORDER BY l.id");
+  static const std::string sql =
+      lines_where("m.id IS NOT NULL AND (?1 IS NULL OR d.set_id = ?1) ORDER BY l.id");
+  Statement& statement = book.statement(sql);
   statement.bind(1, set_id);
   std::vector<OpeningRecord> found = read_all(statement);
   set_ranks(found, ranked_dies(book, set_id));

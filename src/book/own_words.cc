@@ -6,6 +6,8 @@
 #include <algorithm>
 #include <optional>
 
+#include "book/problems.h"
+#include "text/quote.h"
 #include "text/utf8.h"
 
 namespace insetbook {
@@ -13,16 +15,6 @@ namespace insetbook {
 namespace {
 
 constexpr std::string_view between = "; ";
-
-std::vector<std::string> split_labels(std::string_view text) {
-  std::vector<std::string> labels;
-  while (!text.empty()) {
-    const std::size_t end = std::min(text.find(between), text.size());
-    if (end > 0) labels.emplace_back(text.substr(0, end));
-    text.remove_prefix(std::min(end + between.size(), text.size()));
-  }
-  return labels;
-}
 
 std::string joined_labels(const std::vector<std::string>& labels) {
   std::string text;
@@ -74,17 +66,19 @@ Problem bad_word(std::string_view text, std::string what, std::string expected) 
 
 std::optional<Problem> fault_in(const std::string& text) {
   if (!valid_utf8(text)) return bad_word(text, "a word is not in UTF-8", "text in UTF-8");
+  if (auto control = control_character_in(text, Lines::one)) return control;
   if (fold(text).empty()) return bad_word(text, "a word has no letters", "a word or a few words");
   if (text.find(';') != std::string::npos) {
-    return bad_word(text, fmt::format("\"{}\" has a semicolon in it", text),
+    return bad_word(text, fmt::format("{} has a semicolon in it", in_quotes(text)),
                     "one word or phrase; give several one by one");
   }
   return std::nullopt;
 }
 
 Problem no_such_word(const Book& book, std::string_view vocabulary, std::string_view term) {
-  Problem problem = bad_word(term, fmt::format("\"{}\" is none of your own words for a {}", term, vocabulary),
-                             "one of your own words");
+  Problem problem =
+      bad_word(term, fmt::format("{} is none of your own words for a {}", in_quotes(term), vocabulary),
+               "one of your own words");
   problem.kind = ProblemKind::unknown_name;
   for (const OwnWord& word : own_words(book)) {
     if (word.vocabulary == vocabulary) problem.candidates.push_back(word.term);
@@ -102,12 +96,27 @@ void write_word(const Book& book, std::int64_t id, const OwnWord& word) {
 
 }  // namespace
 
-Result<PutResult> put_own_word(Change& change, const OwnWord& word) {
-  const Book& book = change.book();
+std::vector<std::string> split_labels(std::string_view text) {
+  std::vector<std::string> labels;
+  while (!text.empty()) {
+    const std::size_t end = std::min(text.find(between), text.size());
+    if (end > 0) labels.emplace_back(text.substr(0, end));
+    text.remove_prefix(std::min(end + between.size(), text.size()));
+  }
+  return labels;
+}
+
+Result<void> check_own_word(const OwnWord& word) {
   if (auto fault = fault_in(word.term)) return failure(std::move(*fault));
   for (const std::string& label : word.labels) {
     if (auto fault = fault_in(label)) return failure(std::move(*fault));
   }
+  return {};
+}
+
+Result<PutResult> put_own_word(Change& change, const OwnWord& word) {
+  const Book& book = change.book();
+  if (auto fine = check_own_word(word); !fine) return failure(fine.error());
   std::optional<FoundWord> known = find_word(book, word.vocabulary, word.term);
   OwnWord kept = known ? known->word : word;
   if (!known) kept.labels.clear();

@@ -23,9 +23,13 @@ struct OwnWord {
   bool operator==(const OwnWord&) const = default;
 };
 
+// A Problem where a word of it has no letters, holds a semicolon or a control character, or is no UTF-8.
+Result<void> check_own_word(const OwnWord& word);
 // A term that is there already gains the labels it lacks; broader and stands are replaced where they are
 // said.
 Result<PutResult> put_own_word(Change& change, const OwnWord& word);
+// Labels as a row keeps them, "; " between them.
+std::vector<std::string> split_labels(std::string_view text);
 // By vocabulary, then term.
 std::vector<OwnWord> own_words(const Book& book);
 // Removes a term, or with a label only that label. Unknown: the terms there are.

@@ -10,6 +10,7 @@
 #include "book/files.h"
 #include "book/problems.h"
 #include "book/sha256.h"
+#include "text/quote.h"
 
 namespace insetbook {
 
@@ -44,7 +45,7 @@ bool looks_like_picture(std::string_view bytes) {
 
 Problem no_picture(std::string_view file_name) {
   Problem problem;
-  problem.what = fmt::format("\"{}\" is no picture", file_name);
+  problem.what = fmt::format("{} is no picture", in_quotes(file_name));
   problem.where.file = file_name;
   problem.expected = "a JPEG, PNG, WebP, GIF, TIFF, HEIF or SVG file";
   return problem;

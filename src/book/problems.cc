@@ -6,6 +6,7 @@
 
 #include <cerrno>
 #include <cstring>
+#include <system_error>
 
 namespace insetbook {
 
@@ -108,6 +109,18 @@ Problem store_problem(const fs::path& file, const StoreError& error) {
   }
 }
 
+std::optional<Problem> control_character_in(std::string_view text, Lines lines) {
+  const std::optional<ControlCharacter> found = control_character(text, lines);
+  if (!found) return std::nullopt;
+  Problem problem;
+  problem.what = fmt::format("{} holds {}", in_quotes(text), name_of(*found));
+  problem.where.text = text;
+  problem.where.at = found->at;
+  problem.where.length = 1;
+  problem.expected = "the text without it";
+  return problem;
+}
+
 Problem file_not_written(const fs::path& path, int error_number) {
   if (error_number == ENOSPC || error_number == EDQUOT) {
     return unusable(path, fmt::format("the disk is full; \"{}\" was not written", path.string()),
@@ -125,6 +138,17 @@ Problem file_not_read(const fs::path& path, int error_number) {
 Problem file_is_there(const fs::path& path) {
   Problem problem =
       bad_file(path, fmt::format("there is a file \"{}\" already", path.string()), "name another file");
+  problem.kind = ProblemKind::refused;
+  return problem;
+}
+
+Problem other_kind_is_there(const fs::path& path, const fs::path& there) {
+  std::error_code ignored;
+  const bool folder = fs::is_directory(there, ignored);
+  Problem problem = bad_file(
+      there, fmt::format("\"{}\" is a {}; nothing was written", there.string(), folder ? "folder" : "file"),
+      path == there ? fmt::format("another folder, or that {} moved away", folder ? "folder" : "file")
+                    : fmt::format("another folder: \"{}\" would lie in it", path.string()));
   problem.kind = ProblemKind::refused;
   return problem;
 }

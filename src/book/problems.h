@@ -6,12 +6,14 @@
 
 #include <cstdint>
 #include <filesystem>
+#include <optional>
 #include <string>
 #include <string_view>
 #include <vector>
 
 #include "book/sqlite.h"
 #include "text/problem.h"
+#include "text/quote.h"
 
 namespace insetbook {
 
@@ -24,10 +26,15 @@ Problem book_too_new(const std::filesystem::path& file, std::int64_t its_version
 Problem book_too_old_to_read(const std::filesystem::path& file, std::int64_t its_version, int our_version);
 Problem store_problem(const std::filesystem::path& file, const StoreError& error);
 
+// Texts. A name, a word, a note that holds a control character, or nothing where it holds none.
+std::optional<Problem> control_character_in(std::string_view text, Lines lines);
+
 // Other files.
 Problem file_not_written(const std::filesystem::path& path, int error_number);
 Problem file_not_read(const std::filesystem::path& path, int error_number);
 Problem file_is_there(const std::filesystem::path& path);
+// `there` is a folder where `path` would be a file, or no folder where it would lie in one.
+Problem other_kind_is_there(const std::filesystem::path& path, const std::filesystem::path& there);
 Problem file_too_large(const std::filesystem::path& path, std::uint64_t limit);
 
 }  // namespace insetbook

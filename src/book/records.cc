@@ -4,7 +4,9 @@
 #include <array>
 
 #include "book/book_parts.h"
+#include "book/link_mentions.h"
 #include "book/plural.h"
+#include "book/problems.h"
 #include "book/units.h"
 #include "book/upsert.h"
 #include "text/utf8.h"
@@ -14,7 +16,7 @@ namespace insetbook {
 namespace {
 
 // Whether this is the first row of the change that speaks of this field of this record.
-enum class Said { maker, die_code, die_place, die_status, colour_value };
+enum class Said { maker, die_code, die_place, die_status, colour_value, tried };
 bool first_said(Change& change, std::int64_t id, Said field) {
   return change.memory().said.insert(id * 8 + static_cast<int>(field)).second;
 }
@@ -63,6 +65,7 @@ Result<std::int64_t> put_colour(Change& change, std::string_view name, std::opti
         .bind_all(std::string_view(new_uuid()), trim(name), std::string_view(key), value)
         .run();
     id = book.database().last_row();
+    colour_is_new(change);
     if (value) first_said(change, *id, Said::colour_value);
   } else if (value && first_said(change, *id, Said::colour_value)) {
     book.statement("UPDATE colour SET srgb = ?1 WHERE id = ?2 AND srgb IS NOT ?1").bind_all(value, *id).run();
@@ -183,6 +186,8 @@ std::int64_t insert_line(const Book& book, std::int64_t die_id, const LineRow& r
 
 Result<PutLine> put_line(Change& change, const LineRow& row) {
   const Book& book = change.book();
+  for (const std::string_view name : std::array<std::string_view, 4>{row.set, row.die, row.line, row.shape})
+    if (auto control = control_character_in(name, Lines::one)) return failure(std::move(*control));
   bool changed = false;
   const SetFound set = put_set(change, row, changed);
   const std::int64_t die_id = put_die(change, set.id, row, changed);
@@ -203,30 +208,58 @@ Result<PutLine> put_line(Change& change, const LineRow& row) {
 
 // ---- tried
 
-Result<PutResult> put_tried(Change& change, const TriedRow& row) {
-  const Book& book = change.book();
+namespace {
+
+// Records of this panel in this line, on that day, for that sample; `result` empty: whatever came of it.
+std::vector<std::int64_t> tried_alike(const Book& book, const TriedRow& row, std::string_view result) {
   Statement& find = book.statement(
-      "SELECT id FROM tried WHERE line_id = ? AND shape = ? AND width_nm = ? AND height_nm = ? AND tried_on "
-      "= ? "
-      "AND sample_id IS ?");
+      "SELECT id FROM tried WHERE line_id = ? AND shape = ? AND width_nm = ? AND height_nm = ? "
+      "AND tried_on = ? AND sample_id IS ? AND ?7 IN ('', result) ORDER BY id");
   find.bind_all(row.line_id, std::string_view(row.shape), row.width.nm(), row.height.nm(),
-                std::string_view(row.date), row.sample_id);
-  const std::string_view unit = unit_word(row.unit);
-  if (const std::optional<std::int64_t> id = first_integer(find)) {
-    book.statement(
-            "UPDATE tried SET unit = ?1, result = ?2, note = ?3 WHERE id = ?4 AND "
-            "(unit <> ?1 OR result <> ?2 OR note <> ?3)")
-        .bind_all(unit, std::string_view(row.result), std::string_view(row.note), *id)
-        .run();
-    return book.database().changes() > 0 ? PutResult::changed : PutResult::same;
-  }
+                std::string_view(row.date), row.sample_id, result);
+  std::vector<std::int64_t> ids;
+  while (find.step()) ids.push_back(find.integer(0));
+  find.reset();
+  return ids;
+}
+
+PutResult update_tried(const Book& book, std::int64_t id, const TriedRow& row) {
+  book.statement(
+          "UPDATE tried SET unit = ?1, result = ?2, note = ?3 WHERE id = ?4 AND "
+          "(unit <> ?1 OR result <> ?2 OR note <> ?3)")
+      .bind_all(unit_word(row.unit), std::string_view(row.result), std::string_view(row.note), id)
+      .run();
+  return book.database().changes() > 0 ? PutResult::changed : PutResult::same;
+}
+
+std::int64_t insert_tried(const Book& book, const TriedRow& row) {
   book.statement(
           "INSERT INTO tried (line_id, shape, width_nm, height_nm, unit, result, tried_on, sample_id, note) "
           "VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?)")
-      .bind_all(row.line_id, std::string_view(row.shape), row.width.nm(), row.height.nm(), unit,
-                std::string_view(row.result), std::string_view(row.date), row.sample_id,
+      .bind_all(row.line_id, std::string_view(row.shape), row.width.nm(), row.height.nm(),
+                unit_word(row.unit), std::string_view(row.result), std::string_view(row.date), row.sample_id,
                 std::string_view(row.note))
       .run();
+  return book.database().last_row();
+}
+
+}  // namespace
+
+Result<PutResult> put_tried(Change& change, const TriedRow& row) {
+  const Book& book = change.book();
+  const std::vector<std::int64_t> there = tried_alike(book, row, row.result);
+  if (!there.empty()) return update_tried(book, there.front(), row);
+  insert_tried(book, row);
+  return PutResult::added;
+}
+
+Result<PutResult> put_tried_of_table(Change& change, const TriedRow& row) {
+  const Book& book = change.book();
+  for (const std::string_view result : {std::string_view(row.result), std::string_view()}) {
+    for (const std::int64_t id : tried_alike(book, row, result))
+      if (first_said(change, id, Said::tried)) return update_tried(book, id, row);
+  }
+  first_said(change, insert_tried(book, row), Said::tried);
   return PutResult::added;
 }
 
@@ -259,6 +292,9 @@ constexpr std::array<std::string_view, 24> supply_columns{
 Result<PutResult> put_supply(Change& change, const SupplyRow& row) {
   static const TableSql sql("supply", supply_columns, "uuid");
   const Book& book = change.book();
+  for (const std::string_view name :
+       std::array<std::string_view, 4>{row.kind, row.set_name, row.name, row.colour})
+    if (auto control = control_character_in(name, Lines::one)) return failure(std::move(*control));
   std::optional<std::int64_t> colour_id;
   if (!fold(row.colour).empty()) {
     const Result<std::int64_t> colour = put_colour(change, row.colour, row.colour_value);
@@ -282,6 +318,7 @@ Result<PutResult> put_supply(Change& change, const SupplyRow& row) {
   }
   const std::string uuid = row.uuid.empty() ? new_uuid() : row.uuid;
   write([&](const auto&... values) { return insert_row(book, sql, values..., uuid); });
+  supply_is_new(change);
   return PutResult::added;
 }
 

@@ -27,6 +27,11 @@ struct SizeOnRecord {  // a size of a supply, base or piece; empty width: none k
   bool operator==(const SizeOnRecord&) const = default;
 };
 
+// The size of a piece as it is kept. One figure is both sides of a circle or a square; of any other shape,
+// and where none is said, it is a width alone (of a ribbon, a strip).
+bool one_figure_is_both(std::string_view shape);
+SizeOnRecord size_of_piece(const Size& size, std::string_view shape, std::string text);
+
 struct LineRow {            // one row of the dies table
   std::string set, die;     // die: its label as recorded ("2")
   std::optional<int> rank;  // where the label is an order
@@ -56,7 +61,12 @@ struct TriedRow {
   std::optional<std::int64_t> sample_id;
   std::string note;
 };
+// Tried twice on one day with two results, it is two pieces of evidence: both are kept, in the order in which
+// they were put in.
 Result<PutResult> put_tried(Change& change, const TriedRow& row);
+// A row of a table, where one that says another result than before was corrected: it takes the place of a
+// record that no other row of the change speaks of. Two rows with two results are two records here too.
+Result<PutResult> put_tried_of_table(Change& change, const TriedRow& row);
 
 struct SupplyRow {
   std::string kind, set_name, name, words;

@@ -7,9 +7,11 @@
 
 #include "book/book_parts.h"
 #include "book/edit.h"
+#include "book/problems.h"
 #include "book/records.h"
 #include "book/units.h"
 #include "book/upsert.h"
+#include "shape/shape.h"
 #include "text/utf8.h"
 
 namespace insetbook {
@@ -148,6 +150,7 @@ bool rewrite_photos(const Book& book, std::int64_t sample_id, const std::vector<
 Result<std::pair<PutResult, std::int64_t>> put_sample(Change& change, const SampleRow& row) {
   static const TableSql sql("sample", sample_columns, "uuid");
   const Book& book = change.book();
+  if (auto control = control_character_in(row.title, Lines::one)) return failure(std::move(*control));
   const std::string key = fold(row.title);
   const std::string_view title = trim(row.title);
   const auto write = [&](auto how) {
@@ -208,6 +211,22 @@ std::optional<SampleRow> sample(const Book& book, std::int64_t id) {
 
 // ---- pieces
 
+bool one_figure_is_both(std::string_view shape) {
+  const std::optional<ShapeKind> kind = shape_kind(shape);
+  return kind == ShapeKind::circle || kind == ShapeKind::square;
+}
+
+SizeOnRecord size_of_piece(const Size& size, std::string_view shape, std::string text) {
+  SizeOnRecord kept;
+  kept.width = size.width;
+  if (!size.one_figure || one_figure_is_both(shape.empty() ? std::string_view(size.shape) : shape))
+    kept.height = size.height;
+  kept.unit = size.unit;
+  kept.placed = size.orientation == Orientation::said;
+  kept.text = std::move(text);
+  return kept;
+}
+
 namespace {
 
 struct ElementFound {
@@ -236,6 +255,7 @@ std::int64_t next_position(Change& change, std::int64_t sample_id) {
 Result<std::pair<PutResult, std::int64_t>> put_element(Change& change, const ElementRow& row) {
   static const TableSql sql("element", element_columns);
   const Book& book = change.book();
+  if (auto control = control_character_in(row.name, Lines::one)) return failure(std::move(*control));
   const std::string key = fold(row.name);
   const std::string_view name = trim(row.name);
   std::optional<std::int64_t> width = nm_of(row.size.width), height = nm_of(row.size.height);

@@ -8,8 +8,10 @@
 #include <optional>
 
 #include "book/dates.h"
+#include "book/problems.h"
 #include "measure/read.h"
 #include "measure/write.h"
+#include "text/quote.h"
 #include "text/utf8.h"
 
 namespace insetbook {
@@ -55,7 +57,7 @@ const Row* row_named(std::string_view name) {
 Problem no_such_setting(std::string_view name) {
   Problem problem;
   problem.kind = ProblemKind::unknown_name;
-  problem.what = fmt::format("there is no setting \"{}\"", name);
+  problem.what = fmt::format("there is no setting {}", in_quotes(name));
   problem.where.text = name;
   problem.expected = "one of the settings";
   const std::string folded = fold(name);
@@ -77,7 +79,7 @@ Problem no_such_setting(std::string_view name) {
 
 Problem bad_value(const Row& row, std::string_view value, std::string expected) {
   Problem problem;
-  problem.what = fmt::format("\"{}\" is no value for \"{}\"", value, row.shown.name);
+  problem.what = fmt::format("{} is no value for {}", in_quotes(value), in_quotes(row.shown.name));
   problem.where.text = value;
   problem.expected = std::move(expected);
   return problem;
@@ -106,6 +108,7 @@ Result<std::string> checked(const Row& row, std::string_view value, Unit unit) {
       return failure(bad_value(row, value, "a date as in 2026-03-08, or nothing"));
     default:
       if (!valid_utf8(trimmed)) return failure(bad_value(row, value, "text in UTF-8"));
+      if (auto control = control_character_in(trimmed, Lines::one)) return failure(std::move(*control));
       return std::string(trimmed);
   }
 }
@@ -161,6 +164,12 @@ Settings settings(const Book& book) {
   all.high_of_centre = text(7);
   all.today = text(8);
   return all;
+}
+
+Result<std::string> checked_setting(std::string_view name, std::string_view value, Unit unit) {
+  const Row* row = row_named(name);
+  if (row == nullptr) return failure(no_such_setting(name));
+  return checked(*row, value, unit);
 }
 
 Result<void> set_setting(Book& book, std::string_view name, std::string_view value) {

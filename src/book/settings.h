@@ -34,6 +34,8 @@ struct SettingRow {
 std::span<const SettingRow> setting_rows();
 
 Settings settings(const Book& book);
+// The value as it would be kept; empty: the default. A Problem where `set_setting` would refuse it.
+Result<std::string> checked_setting(std::string_view name, std::string_view value, Unit unit);
 // Reads and checks the value; the Problem names what would be accepted, or the nearest names of settings.
 Result<void> set_setting(Book& book, std::string_view name, std::string_view value);
 // The value as a person reads it, the default where it is not set.

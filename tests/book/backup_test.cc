@@ -213,7 +213,8 @@ TEST(Restore, WhatIsNoBackupIsRefusedAndTheBookIsAsItWas) {
   const std::string newer = (folder / "newer.db").string();
   fs::copy(folder / "copy.db", newer);
   Database::open(newer, SQLITE_OPEN_READWRITE).execute("PRAGMA user_version = 99");
-  EXPECT_EQ(refused(newer), "this book has version 99, and this program knows books up to 2");
+  EXPECT_EQ(refused(newer),
+            "this book has version 99, and this program knows books up to " + std::to_string(book_version));
   // A trigger of its own could do anything later.
   const std::string odd = (folder / "odd.db").string();
   fs::copy(folder / "copy.db", odd);
@@ -229,10 +230,13 @@ TEST(Restore, WhatIsNoBackupIsRefusedAndTheBookIsAsItWas) {
 TEST(Restore, LeavesANewerBookAlone) {
   Whole whole;
   const fs::path copy = whole.copy();
-  whole.book.database().execute("PRAGMA user_version = 3");
+  const int newer = book_version + 1;
+  whole.book.database().execute("PRAGMA user_version = " + std::to_string(newer));
   const auto restored = restore(whole.folder.path(), copy);
   ASSERT_FALSE(restored);
-  EXPECT_EQ(restored.error().what, "this book has version 3, and this program knows books up to 2");
+  EXPECT_EQ(restored.error().what, "this book has version " + std::to_string(newer) +
+                                       ", and this program knows books up to " +
+                                       std::to_string(book_version));
 }
 
 // ---- verify

@@ -90,28 +90,71 @@ TEST(PutLine, BlankCellsTakeNothingAway) {
   EXPECT_EQ(text_of(test.book, "SELECT figures || '|' || note FROM line"), "radius 3/8 in|bent");
 }
 
-TEST(PutTried, IsToldApartByAllButResultAndNote) {
+using PutTriedFunction = Result<PutResult> (*)(Change&, const TriedRow&);
+
+struct TriedBook {
   TestBook test;
   TriedRow row;
-  test.change("set", [&](Change& change) {
-    row.line_id = put_line(change, line_row("Big Label", "large", "cut", "rectangle"))->line_id;
-  });
-  row.shape = "rectangle";
-  row.width = Length::inches(2);
-  row.height = Length::inches(3);
-  row.result = "fits";
-  const auto put = [&](PutResult expected) {
-    test.change("tried", [&](Change& change) { EXPECT_EQ(*put_tried(change, row), expected); });
+  TriedBook() {
+    test.change("set", [&](Change& change) {
+      row.line_id = put_line(change, line_row("Big Label", "large", "cut", "rectangle"))->line_id;
+    });
+    row.shape = "rectangle";
+    row.width = Length::inches(2);
+    row.height = Length::inches(3);
+    row.result = "fits";
+  }
+  void put(PutTriedFunction how, PutResult expected) {
+    test.change("tried", [&](Change& change) { EXPECT_EQ(*how(change, row), expected); });
+  }
+  std::string results() {
+    return text_of(test.book, "SELECT group_concat(result || coalesce(note, ''), '; ') FROM tried");
+  }
+};
+
+TEST(PutTried, TwoResultsOfOneDayAreBothKept) {
+  TriedBook of;
+  of.put(put_tried, PutResult::added);
+  of.put(put_tried, PutResult::same);
+  of.row.result = "too tight";
+  of.put(put_tried, PutResult::added);
+  of.row.result = "fits";
+  of.put(put_tried, PutResult::same);
+  of.row.note = ", with force";
+  of.put(put_tried, PutResult::changed);
+  EXPECT_EQ(of.results(), "fits, with force; too tight");
+  of.row.date = "2026-02-01";
+  of.put(put_tried, PutResult::added);
+  of.row.height = Length::inches(4);
+  of.put(put_tried, PutResult::added);
+  EXPECT_EQ(text_of(of.test.book, "SELECT count(*) FROM tried"), "4");
+}
+
+TEST(PutTriedOfTable, ARowThatSaysAnotherResultIsACorrection) {
+  TriedBook of;
+  of.put(put_tried_of_table, PutResult::added);
+  of.put(put_tried_of_table, PutResult::same);
+  of.row.result = "too tight";
+  of.put(put_tried_of_table, PutResult::changed);
+  EXPECT_EQ(of.results(), "too tight");
+  of.row.date = "2026-02-01";
+  of.put(put_tried_of_table, PutResult::added);
+  EXPECT_EQ(of.results(), "too tight; too tight");
+}
+
+TEST(PutTriedOfTable, TwoRowsWithTwoResultsAreTwoRecords) {
+  TriedBook of;
+  const auto put_both = [&](PutResult expected) {
+    of.test.change("tried", [&](Change& change) {
+      for (const char* result : {"too tight", "fits"}) {
+        of.row.result = result;
+        EXPECT_EQ(*put_tried_of_table(change, of.row), expected);
+      }
+    });
   };
-  put(PutResult::added);
-  put(PutResult::same);
-  row.result = "too tight";
-  put(PutResult::changed);
-  row.date = "2026-02-01";
-  put(PutResult::added);
-  row.height = Length::inches(4);
-  put(PutResult::added);
-  EXPECT_EQ(text_of(test.book, "SELECT count(*) FROM tried"), "3");
+  put_both(PutResult::added);
+  put_both(PutResult::same);
+  EXPECT_EQ(of.results(), "too tight; fits");
 }
 
 TEST(PutSupply, IsToldApartByKindSetNameAndColour) {
