@@ -9,6 +9,7 @@
 #include "book/files.h"
 #include "importers/csv/import_csv.h"
 #include "importers/json/import_json.h"
+#include "text/utf8.h"
 
 namespace insetbook {
 
@@ -16,7 +17,9 @@ namespace {
 
 constexpr std::uint64_t largest_file = 2'000'000'000;
 
-bool is_json(std::string_view bytes) {
+// A file that is called so is read as such, whatever is in it: what is wrong with it is then said as of JSON.
+bool is_json(const std::filesystem::path& path, std::string_view bytes) {
+  if (fold(path.extension().string()) == ".json") return true;
   if (bytes.starts_with("\xEF\xBB\xBF")) bytes.remove_prefix(3);
   const std::size_t first = bytes.find_first_not_of(" \t\r\n");
   return first != std::string_view::npos && bytes[first] == '{';
@@ -35,7 +38,7 @@ Result<Sources> read_sources(const std::vector<std::filesystem::path>& paths) {
     const std::filesystem::path path = folder ? named / "book.json" : named;
     Result<std::string> bytes = read_file(path, largest_file);
     if (!bytes) return failure(bytes.error());
-    if (is_json(*bytes))
+    if (is_json(path, *bytes))
       sources.books.push_back({path.string(), path.parent_path(), std::move(*bytes)});
     else
       sources.tables.push_back({path.string(), path.parent_path(), std::move(*bytes)});

@@ -9,6 +9,7 @@
 #include "importers/csv/units.h"
 #include "measure/read.h"
 #include "measure/write.h"
+#include "text/quote.h"
 #include "text/utf8.h"
 
 namespace insetbook {
@@ -130,7 +131,7 @@ void Cells::take_date(Column column, std::string& field) {
   if (!has(column)) return;
   const std::string_view text = raw(column);
   if (const auto whole = incomplete_date(text))
-    leave_out(column, fmt::format("\"{}\" is no whole date", text),
+    leave_out(column, fmt::format("{} is no whole date", in_quotes(text)),
               fmt::format("the whole date, {}", *whole));
   else
     field = date(column);
@@ -139,7 +140,7 @@ void Cells::take_date(Column column, std::string& field) {
 bool Cells::refuse_date(Column column, std::string_view text) {
   const auto fraction = fraction_made_a_date(text);
   if (!fraction) return false;
-  complain(column, fmt::format("\"{}\" is a date; it was probably typed as {}", text, *fraction),
+  complain(column, fmt::format("{} is a date; it was probably typed as {}", in_quotes(text), *fraction),
            fmt::format("{} in, in a cell that the spreadsheet keeps as text", *fraction));
   return true;
 }
@@ -222,7 +223,8 @@ SizeCell Cells::size_or_sides(IfNoSize if_no_size) {
   const bool same =
       cell.size && cell.size->width == sides.size->width && cell.size->height == sides.size->height;
   if (!same)
-    complain(Column::size, fmt::format("the size \"{}\" is not the width and height beside it", cell.text),
+    complain(Column::size,
+             fmt::format("the size {} is not the width and height beside it", in_quotes(cell.text)),
              "one of them, or both the same");
   return sides;
 }

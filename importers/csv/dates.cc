@@ -7,6 +7,7 @@
 #include <chrono>
 #include <vector>
 
+#include "text/quote.h"
 #include "text/utf8.h"
 
 namespace insetbook {
@@ -17,7 +18,7 @@ constexpr std::string_view wanted = "a date like 2026-03-02";
 
 tl::unexpected<Problem> no_date(std::string_view text, std::string_view why,
                                 std::string_view expected = wanted) {
-  return failure(bad_input(fmt::format("\"{}\" {}", text, why), std::string(expected)));
+  return failure(bad_input(fmt::format("{} {}", in_quotes(text), why), std::string(expected)));
 }
 
 bool is_date(int year, int month, int day) {

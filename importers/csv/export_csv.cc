@@ -12,6 +12,7 @@
 #include "book/settings.h"
 #include "book/units.h"
 #include "importers/csv/cells.h"
+#include "importers/csv/not_in_tables.h"
 #include "importers/csv/tables.h"
 #include "importers/csv/units.h"
 #include "importers/csv/writer.h"
@@ -46,19 +47,17 @@ class RowOut {
   std::string nowhere_;
 };
 
-std::string size_text(const Statement& row, int first) {
-  return write_size(Length::nm(row.integer(first)), Length::nm(row.integer(first + 1)),
-                    unit_of(row.text(first + 2)));
-}
-
-// A size with its orientation, where it has one, so that it is read back the same.
-std::string placed_size(Length width, Length height, Unit unit) {
+// A size of three columns (width, height, unit): one figure where there is no height, and with its
+// orientation, where it has one, so that it is read back the same.
+std::string size_text(const Statement& row, int first, bool placed = false) {
   Size size;
-  size.width = width;
-  size.height = height;
-  size.unit = unit;
-  size.orientation = Orientation::said;
-  return write_said(size);
+  size.width = Length::nm(row.integer(first));
+  size.one_figure = row.is_null(first + 1);
+  size.height = size.one_figure ? size.width : Length::nm(row.integer(first + 1));
+  size.unit = unit_of(row.text(first + 2));
+  if (placed && !size.one_figure) size.orientation = Orientation::said;
+  if (placed || size.one_figure) return write_said(size);
+  return write_size(size.width, size.height, size.unit);
 }
 
 std::string header_row(TableKind kind) {
@@ -75,20 +74,11 @@ class TablesWriter {
   TablesWriter(const Book& book, std::filesystem::path folder)
       : book_(book), unit_(settings(book).unit), folder_(std::move(folder)) {}
 
-  Result<TablesExported> write() {
-    for (const TableKind kind :
-         {TableKind::dies, TableKind::supplies, TableKind::samples, TableKind::elements, TableKind::tried}) {
-      std::string out = header_row(kind);
-      append_rows(kind, out);
-      const std::filesystem::path path = folder_ / fmt::format("{}.csv", table_word(kind));
-      if (auto written = write_file(path, out, IfThere::replace); !written) return failure(written.error());
-      exported_.files.push_back(path.string());
-    }
-    if (problem_) return failure(std::move(*problem_));
-    return std::move(exported_);
-  }
+  Result<TablesExported> write();
 
  private:
+  Result<void> check_places() const;
+  Result<void> write_parts();
   void append_rows(TableKind kind, std::string& out) {
     switch (kind) {
       case TableKind::dies:
@@ -125,6 +115,66 @@ class TablesWriter {
   TablesExported exported_;
   std::optional<Problem> problem_;
 };
+
+constexpr TableKind every_table[] = {TableKind::dies, TableKind::supplies, TableKind::samples,
+                                     TableKind::elements, TableKind::tried};
+
+std::string table_file(TableKind kind) {
+  return fmt::format("{}.csv", table_word(kind));
+}
+
+std::string part_file(TableKind kind) {
+  return table_file(kind) + ".part";
+}
+
+// Under its hash, so that two of one name do not meet, with the name that the person gave. A book in JSON may
+// lie in the same folder: it has its photographs beside these.
+std::filesystem::path photo_place(std::string_view hash, std::string_view file_name) {
+  std::filesystem::path name = std::filesystem::path(file_name).filename();
+  if (name.empty() || name == "." || name == "..") name = "photograph";
+  return std::filesystem::path("photos") / "by-name" / hash / name;
+}
+
+Result<void> TablesWriter::check_places() const {
+  std::vector<std::filesystem::path> files;
+  for (const TableKind kind : every_table) {
+    files.emplace_back(table_file(kind));
+    files.emplace_back(part_file(kind));
+  }
+  Statement& photo = book_.statement("SELECT DISTINCT hash, file_name FROM photo");
+  while (photo.step()) files.push_back(photo_place(photo.text(0), photo.text(1)));
+  photo.reset();
+  return can_be_files(folder_, files);
+}
+
+// The tables under names of their own: they take their places when all of them are written.
+Result<void> TablesWriter::write_parts() {
+  for (const TableKind kind : every_table) {
+    std::string out = header_row(kind);
+    append_rows(kind, out);
+    if (problem_) return failure(std::move(*problem_));
+    if (auto written = write_file(folder_ / part_file(kind), out, IfThere::replace); !written) return written;
+  }
+  return {};
+}
+
+Result<TablesExported> TablesWriter::write() {
+  if (auto free = check_places(); !free) return failure(free.error());
+  if (auto made = make_folder(folder_); !made) return failure(made.error());
+  if (auto written = write_parts(); !written) {
+    for (const TableKind kind : every_table) (void)remove_file(folder_ / part_file(kind));
+    return failure(written.error());
+  }
+  for (const TableKind kind : every_table) {
+    const std::filesystem::path path = folder_ / table_file(kind);
+    if (auto placed = put_in_place(folder_ / part_file(kind), path, IfThere::replace); !placed)
+      return failure(placed.error());
+    exported_.files.push_back(path.string());
+  }
+  if (const std::string left_out = not_in_tables(book_); !left_out.empty())
+    exported_.notes.push_back(left_out);
+  return std::move(exported_);
+}
 
 // What is said of a set stands in its first row, what is said of a die in the die's first row: import reads
 // it so. A line that was measured several times has a row for each, the figure that stands first. Figures
@@ -244,7 +294,7 @@ TablesWriter::MentionCells TablesWriter::mentions(std::int64_t sample_id,
   return cells;
 }
 
-// The bytes go beside the tables, each under its hash, with the name that the person gave.
+// The bytes go beside the tables.
 std::string TablesWriter::photos(std::int64_t sample_id) {
   Statement& one = book_.statement("SELECT file_name, hash FROM photo WHERE sample_id = ? ORDER BY position");
   one.bind(1, sample_id);
@@ -253,8 +303,7 @@ std::string TablesWriter::photos(std::int64_t sample_id) {
   one.reset();
   std::string cell;
   for (const PhotoOnRecord& photo : photos) {
-    const std::filesystem::path name = std::filesystem::path(photo.file_name).filename();
-    const std::filesystem::path place = std::filesystem::path("photos") / photo.hash / name;
+    const std::filesystem::path place = photo_place(photo.hash, photo.file_name);
     const auto bytes = read_photo(book_, photo.hash);
     if (!bytes) {
       exported_.notes.push_back(
@@ -317,10 +366,7 @@ void TablesWriter::elements(std::string& out) {
     row[Column::side] = one.text(3);
     row[Column::shape] = one.text(4);
     row[Column::size] = sized_text(one.text(9), !one.is_null(5));
-    if (one.text(9).empty() && !one.is_null(5))
-      row[Column::size] = one.integer(8) != 0 ? placed_size(Length::nm(one.integer(5)),
-                                                            Length::nm(one.integer(6)), unit_of(one.text(7)))
-                                              : size_text(one, 5);
+    if (one.text(9).empty() && !one.is_null(5)) row[Column::size] = size_text(one, 5, one.integer(8) != 0);
     const MentionCells said = mentions(sample_id, id);
     row[Column::colour] = said.colour;
     row[Column::ink] = said.ink;
@@ -364,7 +410,6 @@ void TablesWriter::tried(std::string& out) {
 }  // namespace
 
 Result<TablesExported> export_csv(const Book& book, const std::filesystem::path& folder) {
-  if (auto made = make_folder(folder); !made) return failure(made.error());
   Result<TablesExported> exported;
   const Result<void> read = book.reading([&]() -> Result<void> {
     book.database().execute("BEGIN");  // one state of the book, whoever writes meanwhile

@@ -9,6 +9,7 @@
 #include "importers/csv/encoding.h"
 #include "importers/csv/refused.h"
 #include "importers/csv/session.h"
+#include "text/quote.h"
 
 namespace insetbook {
 
@@ -41,7 +42,13 @@ Result<TableFile> open_table(TableSource& source, std::optional<TableKind> as, I
   if (!reader.next(row)) return failure(bad_input("the file has no rows", "a table with a row of headings"));
   if (row.problem) return failure(*row.problem);
   std::vector<std::string> cells;
-  for (std::size_t i = 0; i < row.size(); ++i) cells.emplace_back(row.cell(i));
+  for (std::size_t i = 0; i < row.size(); ++i) {
+    cells.emplace_back(row.cell(i));
+    if (const auto control = control_character(cells.back(), Lines::several))
+      return failure(
+          bad_input(fmt::format("the heading {} holds {}", in_quotes(cells.back()), name_of(*control)),
+                    "the heading without it"));
+  }
   auto header = read_header(cells, as);
   if (!header) return failure(header.error());
   file.header = std::move(*header);
@@ -61,7 +68,7 @@ void tell_unknown_columns(const TableFile& file, ImportReport& report) {
   std::string names;
   for (const Heading& heading : file.header.headings)
     if (heading.column == nullptr && !heading.written.empty())
-      names += fmt::format("{}\"{}\"", names.empty() ? "" : ", ", heading.written);
+      names += fmt::format("{}{}", names.empty() ? "" : ", ", in_quotes(heading.written));
   if (!names.empty()) report.notes.push_back(fmt::format("{}: kept as notes: {}", file.name, names));
 }
 
@@ -73,7 +80,7 @@ Result<void> import_tables(Change& change, std::vector<TableSource> sources, con
   if (!options.as.empty()) {
     as = table_kind(options.as);
     if (!as)
-      return failure(bad_input(fmt::format("\"{}\" is no kind of table", options.as),
+      return failure(bad_input(fmt::format("{} is no kind of table", in_quotes(options.as)),
                                "dies, supplies, samples, elements or tried"));
   }
   Session session(change, vocabulary, options, report);
@@ -91,6 +98,7 @@ Result<void> import_tables(Change& change, std::vector<TableSource> sources, con
   import_samples(session);
   import_elements(session);
   import_tried(session);
+  link_openings(session);
   session.report_kept_as_text();
   for (TableFile& file : session.files) report.files.push_back(file.counts);
   if (!options.refused_file.empty()) return write_refused(session, options.refused_file, report);

@@ -11,6 +11,7 @@
 #include "language/read_record.h"
 #include "measure/write.h"
 #include "shape/shape.h"
+#include "text/quote.h"
 #include "text/utf8.h"
 
 namespace insetbook {
@@ -119,7 +120,8 @@ std::string DiesImport::shape_of(const TableFile& file, const CsvRow& row, Cells
   const std::string shape = term ? *term : said;
   if (!term && !shape_kind(said)) session_.kept_as_text("unknown shape", said, file, row);
   if (!in_size.empty() && shape_kind(in_size) != shape_kind(shape))
-    cells.complain(Column::size, fmt::format("the size says \"{}\", the shape \"{}\"", in_size, said),
+    cells.complain(Column::size,
+                   fmt::format("the size says {}, the shape {}", in_quotes(in_size), in_quotes(said)),
                    "the same shape in both");
   shapes_.emplace(key, shape);
   return shape;
@@ -129,7 +131,7 @@ void DiesImport::read_measurement(Cells& cells, const SizeCell& size, LineRow& l
   const std::string method = cells.name(Column::method);
   const std::string known = method.empty() ? std::string("ruler") : measuring_method(method);
   if (known.empty())
-    cells.complain(Column::method, fmt::format("\"{}\" is no way of measuring that is known", method),
+    cells.complain(Column::method, fmt::format("{} is no way of measuring that is known", in_quotes(method)),
                    "ruler, callipers, scan, drawing, maker's figure or estimated");
   const auto mark = cells.length(Column::read_to);
   if (mark && mark->length <= Length())
@@ -161,7 +163,7 @@ void DiesImport::check_outline(Cells& cells, LineRow& line) {
   constexpr std::string_view units[] = {"", "in", "mm", "cm", "pt", "px"};
   if (line.outline_unit == "inch" || line.outline_unit == "inches") line.outline_unit = "in";
   if (std::find(std::begin(units), std::end(units), line.outline_unit) == std::end(units))
-    cells.complain(Column::unit, fmt::format("\"{}\" is no unit of an outline", line.outline_unit),
+    cells.complain(Column::unit, fmt::format("{} is no unit of an outline", in_quotes(line.outline_unit)),
                    "in, mm, cm, pt or px");
   if (line.outline.empty()) line.outline_unit.clear();
 }
@@ -175,9 +177,9 @@ void DiesImport::check_seen(Cells& cells, const TableFile& file, const CsvRow& r
   const auto check = [&](Column column, std::string& first, const std::string& now) {
     if (first.empty()) first = now;
     if (!now.empty() && now != first)
-      cells.complain(column,
-                     fmt::format("\"{}\" contradicts {}, which has the same line", now, it->second.row),
-                     fmt::format("\"{}\" in both, or another line", first));
+      cells.complain(
+          column, fmt::format("{} contradicts {}, which has the same line", in_quotes(now), it->second.row),
+          fmt::format("{} in both, or another line", in_quotes(first)));
   };
   check(Column::shape, it->second.shape, line.shape);
   check(Column::figures, it->second.figures, line.figures);

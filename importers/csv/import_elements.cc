@@ -9,6 +9,7 @@
 #include "importers/csv/session.h"
 #include "importers/csv/units.h"
 #include "language/read_record.h"
+#include "text/quote.h"
 #include "text/utf8.h"
 
 namespace insetbook {
@@ -66,6 +67,8 @@ class ElementsImport {
   bool seen_before(Piece& piece);
   void put(Piece& piece);
   bool resolve(Piece& piece);
+  bool among_pieces(Piece& piece);
+  void link_earlier_pieces();
   bool resolve_piece(Piece& piece, const std::string& name, const std::string& line);
   bool lie_in(Piece& piece, const Known& other, const std::string& line);
   void refuse(Piece& piece);
@@ -124,7 +127,7 @@ void ElementsImport::take(const Group& group) {
     return refuse_all(group, "the row names no sample", "the card that the piece is part of");
   const auto sample = session_.sample_titled_so(group.title);
   if (!sample)
-    return refuse_all(group, fmt::format("no sample is called \"{}\"", group.title),
+    return refuse_all(group, fmt::format("no sample is called {}", in_quotes(group.title)),
                       "a sample in the book or in a table of this import");
   if (!sample->refused.empty())
     return refuse_all(group, fmt::format("the sample was refused: {}", sample->refused), "that row first");
@@ -153,6 +156,7 @@ void ElementsImport::take(const Group& group) {
   }
   for (const auto& piece : pieces_)
     if (piece->state == Piece::State::open) put(*piece);
+  if (!pieces_.empty()) link_earlier_pieces();
 }
 
 void ElementsImport::read(Piece& piece, const Session::SampleState& sample) {
@@ -194,7 +198,8 @@ void ElementsImport::read_words(const TableFile& file, Cells& cells, Piece& piec
     piece.row.side = said.empty() ? std::string() : side_word(fold(said));
     if (piece.row.side.empty() && !said.empty()) piece.row.side = read_goes(said).side;
     if (piece.row.side.empty() && !said.empty())
-      cells.complain(Column::side, fmt::format("\"{}\" is no side of a card", said), "front, inside or back");
+      cells.complain(Column::side, fmt::format("{} is no side of a card", in_quotes(said)),
+                     "front, inside or back");
   }
   if (cells.has(Column::at))
     piece.row.at = with_units(cells.name(Column::at), session_.rules.unit, Numbers::are_counts);
@@ -220,7 +225,8 @@ void ElementsImport::read_size(const TableFile& file, Cells& cells, Piece& piece
     const auto& term = session_.lookups.term(VocabularyName::shape, in_size);
     piece.row.shape = term ? *term : in_size;
   }
-  piece.row.size = record_size(session_, file, piece.csv, cells, cell, piece.row.shape);
+  piece.row.size =
+      record_size(session_, file, piece.csv, cells, cell, piece.row.shape, OneFigure::is_a_width);
   if (piece.row.size.width && !piece.row.at.empty()) piece.row.size.placed = true;
 }
 
@@ -248,7 +254,8 @@ void ElementsImport::read_goes_cells(Cells& cells, Piece& piece) {
   std::string said = goes;
   if (!sits_in.empty()) said = read_goes(sits_in).how == GoesHow::in ? sits_in : "in " + sits_in;
   if (!goes.empty() && !sits_in.empty() && fold(goes) != fold(said))
-    cells.complain(Column::goes, fmt::format("\"{}\" and \"{}\" are two places", goes, said), "one of them");
+    cells.complain(Column::goes, fmt::format("{} and {} are two places", in_quotes(goes), in_quotes(said)),
+                   "one of them");
   piece.goes = read_goes(said);
   piece.row.goes = said;
   piece.row.goes_how = said.empty() ? std::string() : std::string(goes_word(piece.goes.how));
@@ -321,17 +328,36 @@ void ElementsImport::put(Piece& piece) {
   session_.count(file_of(piece), put->first);
 }
 
+bool ElementsImport::among_pieces(Piece& piece) {
+  const std::string& target = piece.goes.target;
+  if (resolve_piece(piece, target, "")) return true;
+  // "in frame, stitched": a piece and the line of its die.
+  const std::size_t comma = target.rfind(',');
+  if (comma == std::string::npos) return false;
+  const std::string line(trim(std::string_view(target).substr(comma + 1)));
+  return read_line_cell(line) &&
+         resolve_piece(piece, std::string(trim(std::string_view(target).substr(0, comma))), line);
+}
+
+// A piece of the book may go with one that comes only now.
+void ElementsImport::link_earlier_pieces() {
+  for (auto& [key, known] : on_record_) {
+    const ElementRow& row = known.second;
+    if (by_key_.contains(key) || row.goes.empty() || row.goes_to || row.in_line_id) continue;
+    Piece piece;
+    piece.place = pieces_.front()->place;
+    piece.key = key;
+    piece.row = row;
+    piece.goes = read_goes(row.goes);
+    if (piece.goes.target.empty() || !among_pieces(piece) || !piece.complaints.empty()) continue;
+    (void)put_element(session_.change, piece.row);  // it was in the book: nothing in it can be refused
+  }
+}
+
 bool ElementsImport::resolve(Piece& piece) {
   const std::string& target = piece.goes.target;
   if (target.empty()) return true;
-  if (resolve_piece(piece, target, "")) return piece.complaints.empty();
-  // "in frame, stitched": a piece and the line of its die.
-  if (const std::size_t comma = target.rfind(','); comma != std::string::npos) {
-    const std::string line(trim(std::string_view(target).substr(comma + 1)));
-    if (read_line_cell(line) &&
-        resolve_piece(piece, std::string(trim(std::string_view(target).substr(0, comma))), line))
-      return piece.complaints.empty();
-  }
+  if (among_pieces(piece)) return piece.complaints.empty();
   // "on back" says the side; "on back panel" names a piece, found above.
   if (piece.row.side.empty()) piece.row.side = piece.goes.side;
   if (piece.goes.section || !piece.goes.side.empty()) return true;
@@ -358,14 +384,15 @@ bool ElementsImport::resolve_piece(Piece& piece, const std::string& name, const 
     }
     if (other.state == Piece::State::open) put(other);
     if (other.state == Piece::State::going) {
-      complain(piece, column,
-               fmt::format("the pieces go round in a circle: \"{}\" goes with this one", other.row.name),
-               "one piece that lies under the others");
+      complain(
+          piece, column,
+          fmt::format("the pieces go round in a circle: {} goes with this one", in_quotes(other.row.name)),
+          "one piece that lies under the others");
       return true;
     }
     if (other.state == Piece::State::refused) {
       complain(piece, column,
-               fmt::format("the piece \"{}\" was refused: {}", other.row.name,
+               fmt::format("the piece {} was refused: {}", in_quotes(other.row.name),
                            place_of(file_of(other), other.place.number)),
                "that row first");
       return true;
@@ -383,7 +410,7 @@ bool ElementsImport::lie_in(Piece& piece, const Known& other, const std::string&
   if (piece.goes.how != GoesHow::in || !other.die_id) return true;
   piece.row.in_line_id = session_.lookups.line_of(*other.die_id, line);
   if (!piece.row.in_line_id && !line.empty())
-    complain(piece, Column::goes, fmt::format("the die of that piece has no line \"{}\"", line),
+    complain(piece, Column::goes, fmt::format("the die of that piece has no line {}", in_quotes(line)),
              "a line of that die");
   return true;
 }

@@ -14,6 +14,7 @@
 #include "importers/csv/session.h"
 #include "importers/csv/units.h"
 #include "measure/read.h"
+#include "text/quote.h"
 #include "text/utf8.h"
 
 namespace insetbook {
@@ -130,7 +131,7 @@ void SamplesImport::put_waiting(Waiting& waiting) {
     cells.complain(Column::based_on, fmt::format("the sample it is based on was refused: {}", known->refused),
                    "that row first");
   } else if (!known && !in_import) {
-    cells.complain(Column::based_on, fmt::format("no sample is called \"{}\"", based_on),
+    cells.complain(Column::based_on, fmt::format("no sample is called {}", in_quotes(based_on)),
                    "a sample in the book or in a table of this import; anything else goes into the note");
   }
   put(file, row, cells, waiting.key);
@@ -179,7 +180,8 @@ void SamplesImport::read_fields(const TableFile& file, const CsvRow& row, Cells&
 void SamplesImport::read_base(const TableFile& file, const CsvRow& row, Cells& cells, SampleRow& sample) {
   if (!cells.has(Column::base)) return;
   const SizeCell cell = cells.size(Column::base, Cells::IfNoSize::keep_text);
-  sample.base = record_size(session_, file, row, cells, cell, cell.size ? cell.size->shape : std::string());
+  sample.base = record_size(session_, file, row, cells, cell, cell.size ? cell.size->shape : std::string(),
+                            OneFigure::kept_as_text);
   sample.base.placed = sample.base.width.has_value();
   if (sample.base.width) sample.base.text.clear();
 }
@@ -191,7 +193,7 @@ void SamplesImport::read_scores(Cells& cells, SampleRow& sample) {
         read_length(score, session_.rules.unit) ? std::nullopt : fraction_made_a_date(score);
     if (fraction)
       cells.complain(Column::scores,
-                     fmt::format("\"{}\" is a date; it was probably typed as {}", score, *fraction),
+                     fmt::format("{} is a date; it was probably typed as {}", in_quotes(score), *fraction),
                      fmt::format("{} in, in a cell that the spreadsheet keeps as text", *fraction));
   }
   sample.scores = with_units(cells.joined(Column::scores), session_.rules.unit, Numbers::are_lengths);
@@ -225,7 +227,8 @@ void SamplesImport::close(const TableFile& file, const CsvRow& row, Cells& cells
   if (cells.has(Column::finished)) {
     const SizeCell cell = cells.size(Column::finished, Cells::IfNoSize::keep_text);
     const SizeOnRecord size =
-        record_size(session_, file, row, cells, cell, cell.size ? cell.size->shape : std::string());
+        record_size(session_, file, row, cells, cell, cell.size ? cell.size->shape : std::string(),
+                    OneFigure::kept_as_text);
     sample.finished_text = size.text;
     sample.closed_width = size.width;
     sample.closed_height = size.height;

@@ -7,6 +7,7 @@
 
 #include "importers/csv/session.h"
 #include "importers/csv/weights.h"
+#include "text/quote.h"
 #include "text/utf8.h"
 
 namespace insetbook {
@@ -35,7 +36,7 @@ std::optional<std::uint32_t> colour_value(Cells& cells) {
   const bool hex = text.size() == 6 && text.find_first_not_of("0123456789abcdef") == std::string::npos;
   if (hex) return static_cast<std::uint32_t>(std::stoul(text, nullptr, 16));
   cells.leave_out(Column::colour_value,
-                  fmt::format("\"{}\" is no colour value", cells.name(Column::colour_value)),
+                  fmt::format("{} is no colour value", in_quotes(cells.name(Column::colour_value))),
                   "#rrggbb, such as #8aa37b");
   return std::nullopt;
 }
@@ -143,8 +144,8 @@ class SuppliesImport {
       width.text = cell.text;
       return width;
     }
-    SizeOnRecord size =
-        record_size(session_, file, row, cells, cell, cell.size ? cell.size->shape : std::string());
+    SizeOnRecord size = record_size(session_, file, row, cells, cell,
+                                    cell.size ? cell.size->shape : std::string(), OneFigure::kept_as_text);
     if (size.width) size.text.clear();
     return size;
   }
@@ -161,9 +162,9 @@ class SuppliesImport {
     const auto [it, is_new] =
         values_.emplace(fold(supply.colour), Value{*supply.colour_value, place_of(file, row.number)});
     if (is_new || it->second.value == *supply.colour_value) return;
-    session_.note(fmt::format("the colour \"{}\" is #{:06x} in {} and #{:06x} in {}; the first stands",
-                              supply.colour, it->second.value, it->second.row, *supply.colour_value,
-                              place_of(file, row.number)));
+    session_.note(fmt::format("the colour {} is #{:06x} in {} and #{:06x} in {}; the first stands",
+                              in_quotes(supply.colour), it->second.value, it->second.row,
+                              *supply.colour_value, place_of(file, row.number)));
   }
 
   void check_seen(const TableFile& file, const CsvRow& row, Cells& cells, const std::string& key) {

@@ -5,6 +5,7 @@
 
 #include "importers/csv/session.h"
 #include "shape/shape.h"
+#include "text/quote.h"
 #include "text/utf8.h"
 
 namespace insetbook {
@@ -37,7 +38,7 @@ std::string result_of(Cells& cells) {
     if (said == word.said) return std::string(word.result);
   cells.complain(Column::result,
                  said.empty() ? std::string("the row has no result")
-                              : fmt::format("\"{}\" is no result", cells.name(Column::result)),
+                              : fmt::format("{} is no result", in_quotes(cells.name(Column::result))),
                  "fits, too tight or too loose");
   return {};
 }
@@ -80,7 +81,7 @@ void read_sample(Session& session, Cells& cells, TriedRow& tried) {
   if (title.empty()) return;
   const auto sample = session.sample_titled_so(title);
   if (!sample)
-    cells.complain(Column::sample, fmt::format("no sample is called \"{}\"", title),
+    cells.complain(Column::sample, fmt::format("no sample is called {}", in_quotes(title)),
                    "a sample in the book or in a table of this import");
   else if (!sample->refused.empty())
     cells.complain(Column::sample, fmt::format("the sample was refused: {}", sample->refused),
@@ -93,7 +94,7 @@ void read_sample(Session& session, Cells& cells, TriedRow& tried) {
 
 void import_tried(Session& session) {
   struct Seen {
-    std::string row, said;
+    std::string row, note;
   };
   std::unordered_map<std::string, Seen> seen;
   session.each_row(TableKind::tried, [&](TableFile& file, const CsvRow& row, Cells& cells) {
@@ -105,18 +106,19 @@ void import_tried(Session& session) {
     read_sample(session, cells, tried);
     tried.note = cells.note();
     if (cells.complaints().empty()) {
-      const std::string key = fmt::format("{} {} {} {} {} {}", tried.line_id, tried.shape, tried.width.nm(),
-                                          tried.height.nm(), tried.date, tried.sample_id.value_or(0));
-      const std::string said = fmt::format("{} {}", tried.result, tried.note);
-      const auto [it, is_new] = seen.emplace(key, Seen{place_of(file, row.number), said});
-      if (!is_new && it->second.said != said)
-        cells.complain(Column::result,
-                       fmt::format("the row contradicts {}, which has the same panel in the same opening",
-                                   it->second.row),
-                       "one of them, or another date");
+      const std::string key =
+          fmt::format("{} {} {} {} {} {} {}", tried.line_id, tried.shape, tried.width.nm(), tried.height.nm(),
+                      tried.date, tried.sample_id.value_or(0), tried.result);
+      const auto [it, is_new] = seen.emplace(key, Seen{place_of(file, row.number), tried.note});
+      if (!is_new && it->second.note == tried.note) return session.count(file, PutResult::same);
+      if (!is_new)
+        cells.complain(
+            Column::note,
+            fmt::format("{} has the same panel with the same result, and another note", it->second.row),
+            "one row with both notes, or another date");
     }
     if (cells.complaints().empty()) {
-      const auto put = put_tried(session.change, tried);
+      const auto put = put_tried_of_table(session.change, tried);
       if (put) return session.count(file, *put);
       cells.complain(Column::size, put.error());
     }

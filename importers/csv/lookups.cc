@@ -10,6 +10,7 @@
 #include "importers/report/report.h"
 #include "language/read_opening.h"
 #include "language/read_record.h"
+#include "text/quote.h"
 #include "text/utf8.h"
 
 namespace insetbook {
@@ -35,7 +36,7 @@ std::string list_of_dies(const std::vector<OpeningRecord>& lines) {
   for (const OpeningRecord& line : lines)
     if (std::find(names.begin(), names.end(), line.die) == names.end()) names.push_back(line.die);
   std::string text;
-  for (std::size_t i = 0; i < names.size() && i < 12; ++i) text += (i == 0 ? "" : ", ") + names[i];
+  for (std::size_t i = 0; i < names.size() && i < 12; ++i) text += (i == 0 ? "" : ", ") + cut_short(names[i]);
   return names.size() > 12 ? text + " …" : text;
 }
 
@@ -96,52 +97,11 @@ std::optional<std::int64_t> Lookups::colour(std::string_view name) {
   return id;
 }
 
-void Lookups::read_supplies() {
-  supplies_read_ = true;
-  Statement& row = book_.statement(
-      "SELECT s.id, s.kind, s.set_name, s.name, coalesce(c.name, '') FROM supply s LEFT JOIN colour c ON "
-      "c.id = s.colour_id");
-  // How a person names a supply, from the plainest to the fullest: places in {kind, set, name, colour}.
-  static constexpr int orders[][4] = {
-      {2, -1, -1, -1}, {3, -1, -1, -1}, {1, 2, -1, -1}, {2, 1, -1, -1}, {2, 3, -1, -1}, {3, 2, -1, -1},
-      {0, 2, -1, -1},  {2, 0, -1, -1},  {3, 0, -1, -1}, {0, 3, -1, -1}, {1, 3, -1, -1}, {3, 2, 0, -1},
-      {1, 2, 3, -1},   {1, 2, 0, -1},   {1, 3, 0, -1},  {0, 2, 3, -1},  {0, 1, 2, -1},  {0, 1, 2, 3}};
-  while (row.step()) {
-    const std::int64_t id = row.integer(0);
-    const std::string parts[] = {fold(row.text(1)), fold(row.text(2)), fold(row.text(3)), fold(row.text(4))};
-    std::vector<std::string> names;
-    for (const auto& order : orders) {
-      // A colour alone names the supply only where it has no name of its own: "sage" is said of paper and ink
-      // alike.
-      if (order[0] == 3 && order[1] < 0 && !parts[2].empty()) continue;
-      std::string name;
-      bool whole = true;
-      for (const int part : order) {
-        if (part < 0) break;
-        const std::string& text = parts[static_cast<std::size_t>(part)];
-        whole = whole && !text.empty();
-        name += (name.empty() ? "" : " ") + text;
-      }
-      if (whole && std::find(names.begin(), names.end(), name) == names.end())
-        names.push_back(std::move(name));
-    }
-    for (std::string& name : names) {
-      const auto [it, is_new] = supplies_.emplace(std::move(name), id);
-      if (!is_new && it->second != id) it->second.reset();
-    }
-  }
-  row.reset();
-}
-
 std::optional<std::int64_t> Lookups::supply(std::string_view name) {
   std::string text(name);
   if (const auto it = supplies_asked_.find(text); it != supplies_asked_.end()) return it->second;
-  if (!supplies_read_) read_supplies();
-  std::string key(name);
-  for (char& c : key)
-    if (c == ',') c = ' ';
-  const auto it = supplies_.find(fold(key));
-  const std::optional<std::int64_t> id = it == supplies_.end() ? std::nullopt : it->second;
+  if (!supplies_) supplies_.emplace(book_);
+  const std::optional<std::int64_t> id = supplies_->find(name);
   supplies_asked_.emplace(std::move(text), id);
   return id;
 }
@@ -181,7 +141,7 @@ Result<OpeningFound> Lookups::find(std::string_view text) {
 }
 
 Result<OpeningFound> Lookups::unknown_set(std::string_view text) const {
-  Problem problem = unknown(fmt::format("no die set is called \"{}\"", text),
+  Problem problem = unknown(fmt::format("no die set is called {}", in_quotes(text)),
                             "the name of a set in the book or in a dies table of this import");
   for (const NameHit& hit : find_names(book_, text, RecordKind::set, 3))
     problem.candidates.push_back(hit.name);
@@ -209,21 +169,23 @@ Result<OpeningFound> Lookups::find(std::string_view set, std::string_view die, s
   }
   const std::vector<OpeningRecord>& of_set = lines_of_set(*set_id);
   if (no_die && !(no_line && blank == BlankLine::none) && !one_die(of_set))
-    return failure(
-        bad_input(fmt::format("\"{}\" has several dies, and none is named", set), list_of_dies(of_set)));
+    return failure(bad_input(fmt::format("{} has several dies, and none is named", in_quotes(set)),
+                             list_of_dies(of_set)));
   if (no_die && !one_die(of_set)) return OpeningFound{*set_id, std::nullopt, std::nullopt};
   std::vector<const OpeningRecord*> lines = lines_of_die_said(of_set, die_cell);
   if (no_die)
     for (const OpeningRecord& one : of_set) lines.push_back(&one);
   if (lines.empty())
-    return failure(unknown(fmt::format("the set \"{}\" has no die \"{}\"", set, die), list_of_dies(of_set)));
+    return failure(unknown(fmt::format("the set {} has no die {}", in_quotes(set), in_quotes(die)),
+                           list_of_dies(of_set)));
   if (no_line && blank == BlankLine::none) return found(*lines.front(), false);
   const OpeningRecord* meant = no_line ? innermost(lines) : line_named(lines, *line_cell);
   if (meant != nullptr) return found(*meant, true);
   std::string there;
   for (const OpeningRecord* one : lines) there += (there.empty() ? "" : ", ") + one->line;
-  return failure(
-      unknown(fmt::format("{} {} has no line \"{}\"", set, die, no_line ? "cut" : line_cell->name), there));
+  return failure(unknown(fmt::format("{} {} has no line {}", cut_short(set), cut_short(die),
+                                     in_quotes(no_line ? "cut" : line_cell->name)),
+                         there));
 }
 
 std::optional<std::int64_t> Lookups::line_of(std::int64_t die_id, std::string_view line) {

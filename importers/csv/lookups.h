@@ -14,6 +14,7 @@
 #include <vector>
 
 #include "book/openings.h"
+#include "book/supply_names.h"
 #include "language/vocabulary.h"
 
 namespace insetbook {
@@ -64,14 +65,12 @@ class Lookups {
   const std::vector<OpeningRecord>& lines_of_die(std::int64_t die_id);
   std::optional<Problem> refused_line(std::string_view set_key, std::string_view die_key,
                                       std::string_view line) const;
-  void read_supplies();
 
   const Book& book_;
   const Vocabulary& vocabulary_;
   std::map<VocabularyName, ByText<std::optional<std::string>>> terms_;
   ByText<std::optional<std::int64_t>> colours_;
-  bool supplies_read_ = false;
-  ByText<std::optional<std::int64_t>> supplies_;  // by folded name; empty: several
+  std::optional<SupplyNames> supplies_;  // read when the first one is asked for
   ByText<std::optional<std::int64_t>> supplies_asked_;
   ByText<Result<OpeningFound>> openings_;
   std::unordered_map<std::int64_t, std::vector<OpeningRecord>> sets_, dies_;

@@ -104,7 +104,6 @@ void CsvReader::read_cell(CsvRow& row) {
   if (cell.size() > limits_.cell_bytes)
     complain(row, index, fmt::format("the cell has {} bytes", cell.size()),
              fmt::format("at most {} bytes", limits_.cell_bytes));
-  if (cell.find('\0') != std::string_view::npos) complain(row, index, "the cell holds a zero byte", "text");
 }
 
 void CsvReader::read_plain(CsvRow& row) {

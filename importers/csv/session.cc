@@ -7,6 +7,7 @@
 
 #include "book/settings.h"
 #include "shape/shape.h"
+#include "text/quote.h"
 #include "text/utf8.h"
 
 namespace insetbook {
@@ -59,6 +60,23 @@ void Session::progress() {
   options.progress(std::min(done_, in_all_), in_all_);
 }
 
+namespace {
+
+// Lines of a cell may end; other characters that nothing shows would make a name that nobody can type.
+std::optional<Complaint> control_character_in(const TableFile& file, const CsvRow& row) {
+  for (std::size_t i = 0; i < row.size(); ++i) {
+    const auto found = control_character(row.cell(i), Lines::several);
+    if (!found) continue;
+    const bool known = i < file.header.headings.size();
+    return Complaint{known ? file.header.headings[i].written : std::string(),
+                     fmt::format("the cell holds {}, at {}", name_of(*found), found->at),
+                     "the cell without it"};
+  }
+  return std::nullopt;
+}
+
+}  // namespace
+
 void Session::each_row(TableKind kind, const std::function<void(TableFile&, const CsvRow&, Cells&)>& work) {
   for (TableFile& file : files) {
     if (file.header.kind != kind) continue;
@@ -73,6 +91,8 @@ void Session::each_row(TableKind kind, const std::function<void(TableFile&, cons
         refuse(file, row,
                {{known ? file.header.headings[row.problem_cell].written : std::string(), row.problem->what,
                  row.problem->expected}});
+      } else if (const auto control = control_character_in(file, row)) {
+        refuse(file, row, {*control});
       } else if (!cells.blank()) {
         work(file, row, cells);
       }
@@ -127,7 +147,7 @@ void Session::kept_as_text(std::string_view what, std::string_view written, cons
 
 void Session::report_kept_as_text() {
   for (const Unknown& one : unknown_) {
-    note(fmt::format("{} \"{}\" kept as text ({}{})", one.what, one.written,
+    note(fmt::format("{} {} kept as text ({}{})", one.what, in_quotes(one.written),
                      one.times == 1 ? std::string() : fmt::format("{} times, first in ", one.times),
                      one.first));
   }
@@ -193,29 +213,30 @@ void keep_mentions(const std::vector<Mention>& known, const std::function<bool(s
 }
 
 SizeOnRecord record_size(Session& session, const TableFile& file, const CsvRow& row, Cells& cells,
-                         const SizeCell& cell, std::string_view shape) {
-  SizeOnRecord size;
-  size.text = cell.text;
+                         const SizeCell& cell, std::string_view shape, OneFigure one_figure) {
+  SizeOnRecord as_text;
+  as_text.text = cell.text;
   if (!cell.size) {
     if (cell.kept_as_text) session.kept_as_text("size", cell.text, file, row);
-    return size;
+    return as_text;
   }
-  const auto kind = shape_kind(shape.empty() ? std::string_view(cell.size->shape) : shape);
-  if (cell.size->one_figure && kind != ShapeKind::circle && kind != ShapeKind::square) {
+  const std::string_view said = shape.empty() ? std::string_view(cell.size->shape) : shape;
+  if (cell.size->one_figure && !one_figure_is_both(said)) {
+    const auto kind = shape_kind(said);
     const bool needs_two =
         kind == ShapeKind::rectangle || kind == ShapeKind::rounded_rectangle || kind == ShapeKind::oval;
-    if (needs_two)
-      cells.complain(cell.column, fmt::format("\"{}\" is one figure; the shape {} has two", cell.text, shape),
+    if (needs_two) {
+      cells.complain(cell.column,
+                     fmt::format("{} is one figure; the shape {} has two", in_quotes(cell.text), shape),
                      "a width and a height: 2 x 3 in");
-    else
+      return as_text;
+    }
+    if (one_figure == OneFigure::kept_as_text) {
       session.kept_as_text("size of one figure", cell.text, file, row);
-    return size;
+      return as_text;
+    }
   }
-  size.width = cell.size->width;
-  size.height = cell.size->height;
-  size.unit = cell.size->unit;
-  size.placed = cell.size->orientation == Orientation::said;
-  return size;
+  return size_of_piece(*cell.size, said, cell.text);
 }
 
 }  // namespace insetbook

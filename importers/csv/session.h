@@ -112,15 +112,18 @@ void mention_colours(Session& session, const TableFile& file, const CsvRow& row,
 void keep_mentions(const std::vector<Mention>& known, const std::function<bool(std::string_view kind)>& kept,
                    std::vector<Mention>& mentions);
 
-// A size as the book keeps it. One figure is a circle's or a square's; of any other shape it is refused where
-// the shape has two (`needs_two`), else kept as text.
+// A size as the book keeps it. One figure is a circle's or a square's (book/records.h); it is refused where
+// the shape has two. Of anything else it is the width of a piece, and text elsewhere: a base has two.
+enum class OneFigure { is_a_width, kept_as_text };
 SizeOnRecord record_size(Session& session, const TableFile& file, const CsvRow& row, Cells& cells,
-                         const SizeCell& cell, std::string_view shape);
+                         const SizeCell& cell, std::string_view shape, OneFigure one_figure);
 
 void import_dies(Session& session);
 void import_supplies(Session& session);
 void import_samples(Session& session);
 void import_elements(Session& session);
 void import_tried(Session& session);
+// After them: pieces that were in the book before the die they lie in.
+void link_openings(Session& session);
 
 }  // namespace insetbook

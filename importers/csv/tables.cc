@@ -6,6 +6,7 @@
 #include <algorithm>
 
 #include "importers/report/report.h"
+#include "text/quote.h"
 #include "text/utf8.h"
 
 namespace insetbook {
@@ -237,12 +238,19 @@ std::string known_tables() {
   return text;
 }
 
+// A pasted page has many headings: enough of them to know the row by.
+std::string quoted_list(const std::vector<std::string_view>& names) {
+  constexpr std::size_t most = 12;
+  std::string text;
+  for (std::size_t i = 0; i < std::min(names.size(), most); ++i)
+    text += fmt::format("{}{}", text.empty() ? "" : ", ", in_quotes(names[i]));
+  return names.size() > most ? fmt::format("{} and {} more", text, names.size() - most) : text;
+}
+
 Problem no_table(const std::vector<std::string>& cells) {
-  std::string first;
-  for (const std::string& cell : cells)
-    first += fmt::format("{}\"{}\"", first.empty() ? "" : ", ", trim(cell));
-  if (first.size() > 200) first = first.substr(0, first.find(',', 160)) + ", …";
-  return bad_input(fmt::format("the headings {} are those of no table", first), known_tables());
+  return bad_input(
+      fmt::format("the headings {} are those of no table", quoted_list({cells.begin(), cells.end()})),
+      known_tables());
 }
 
 // A heading "panel" of a table of what was tried is the panel's size, or its shape beside another size.
@@ -279,8 +287,8 @@ std::optional<Problem> said_twice(const Header& header) {
     if (heading.column == nullptr) continue;
     const Heading* first = header.heading(heading.column->column);
     if (first != &heading)
-      return bad_input(fmt::format("the headings \"{}\" and \"{}\" are both the column \"{}\"",
-                                   first->written, heading.written, heading.column->name),
+      return bad_input(fmt::format("the headings {} and {} are both the column {}", in_quotes(first->written),
+                                   in_quotes(heading.written), in_quotes(heading.column->name)),
                        "one of them, or another heading for the other");
   }
   return std::nullopt;
@@ -297,12 +305,6 @@ std::vector<std::string_view> missing_columns(const Header& header) {
   if (header.kind == supplies && !header.has(Column::name) && !header.has(Column::colour))
     missing.push_back(column_name(supplies, Column::name));
   return missing;
-}
-
-std::string quoted_list(const std::vector<std::string_view>& names) {
-  std::string text;
-  for (const std::string_view name : names) text += fmt::format("{}\"{}\"", text.empty() ? "" : ", ", name);
-  return text;
 }
 
 Problem missing_column(const Header& header, const std::vector<std::string_view>& missing) {

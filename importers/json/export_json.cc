@@ -19,13 +19,15 @@ std::string hex_colour(std::int64_t srgb) {
   return fmt::format("#{:06x}", srgb);
 }
 
+using Photos = std::vector<std::pair<std::string, std::string>>;  // hash, name
+
 // One record of a section after the other, each on a line of its own.
 class BookWriter {
  public:
   BookWriter(const Book& book, std::ofstream& file) : book_(book), file_(file), json_(out_) {}
 
   void write();
-  const std::vector<std::pair<std::string, std::string>>& photos() const { return photos_; }  // hash, name
+  const Photos& photos() const { return photos_; }
 
  private:
   template <class Each>
@@ -50,7 +52,7 @@ class BookWriter {
   std::ofstream& file_;
   std::string out_;
   JsonWriter json_;
-  std::vector<std::pair<std::string, std::string>> photos_;
+  Photos photos_;
 };
 
 void BookWriter::flush(bool all) {
@@ -375,6 +377,7 @@ void BookWriter::photos(std::int64_t sample_id) {
   row.reset();
 }
 
+// Two results of one panel on one day stay in the order in which they were made: the last one counts.
 void BookWriter::tried() {
   section(
       Section::tried,
@@ -382,7 +385,7 @@ void BookWriter::tried() {
       "FROM tried t "
       "JOIN line l ON l.id = t.line_id JOIN die d ON d.id = l.die_id JOIN die_set s ON s.id = d.set_id "
       "LEFT JOIN sample p ON p.id = t.sample_id "
-      "ORDER BY s.key, d.key, l.name, t.tried_on, p.key, t.shape, t.width_nm, t.height_nm, t.result, t.id",
+      "ORDER BY s.key, d.key, l.name, t.tried_on, p.key, t.shape, t.width_nm, t.height_nm, t.id",
       [&](const Statement& row) {
         json_.member("die", row.text(0));
         json_.member("line", row.text(1));
@@ -397,11 +400,42 @@ void BookWriter::tried() {
       });
 }
 
-Result<void> write_photos(const Book& book, const std::filesystem::path& folder, const BookWriter& writer,
+Result<void> check_places(const Book& book, const std::filesystem::path& folder) {
+  std::vector<std::filesystem::path> files{"book.json", "book.json.part"};
+  return book
+      .reading([&]() -> Result<void> {
+        Statement& photo = book.statement("SELECT DISTINCT hash FROM photo");
+        while (photo.step()) files.push_back(std::filesystem::path("photos") / photo.text(0));
+        photo.reset();
+        return {};
+      })
+      .and_then([&] { return can_be_files(folder, files); });
+}
+
+// The records into `part`, as one state of the book, whoever writes meanwhile.
+Result<Photos> write_records(const Book& book, const std::filesystem::path& part) {
+  std::ofstream file(part, std::ios::binary | std::ios::trunc);
+  BookWriter writer(book, file);
+  const Result<void> read = book.reading([&]() -> Result<void> {
+    book.database().execute("BEGIN");
+    writer.write();
+    book.database().execute("COMMIT");
+    return {};
+  });
+  if (book.database().in_transaction()) book.database().execute("ROLLBACK");
+  file.close();
+  if (!read) return failure(read.error());
+  if (!file)
+    return failure(bad_input(fmt::format("\"{}\" cannot be written", part.string()),
+                             "a folder with room that can be written to"));
+  return writer.photos();
+}
+
+Result<void> write_photos(const Book& book, const std::filesystem::path& folder, const Photos& photos,
                           ExportReport& report) {
-  if (writer.photos().empty()) return {};
+  if (photos.empty()) return {};
   if (auto made = make_folder(folder / "photos"); !made) return made;
-  for (const auto& [hash, name] : writer.photos()) {
+  for (const auto& [hash, name] : photos) {
     const auto bytes = read_photo(book, hash);
     if (!bytes) {
       report.notes.push_back(
@@ -418,29 +452,20 @@ Result<void> write_photos(const Book& book, const std::filesystem::path& folder,
 }  // namespace
 
 Result<ExportReport> export_json(const Book& book, const std::filesystem::path& folder) {
-  ExportReport report;
-  if (auto made = make_folder(folder); !made) return failure(made.error());
   const std::filesystem::path path = folder / "book.json", part = folder / "book.json.part";
-  std::ofstream file(part, std::ios::binary | std::ios::trunc);
-  BookWriter writer(book, file);
-  const Result<void> read = book.reading([&]() -> Result<void> {
-    book.database().execute("BEGIN");  // one state of the book, whoever writes meanwhile
-    writer.write();
-    book.database().execute("COMMIT");
-    return {};
+  if (auto free = check_places(book, folder); !free) return failure(free.error());
+  if (auto made = make_folder(folder); !made) return failure(made.error());
+  ExportReport report;
+  const auto written = write_records(book, part).and_then([&](const Photos& photos) {
+    return write_photos(book, folder, photos, report);
   });
-  if (book.database().in_transaction()) book.database().execute("ROLLBACK");
-  file.close();
-  if (!read || !file) {
+  if (!written) {
     (void)remove_file(part);
-    if (!read) return failure(read.error());
-    Problem problem = bad_input(fmt::format("\"{}\" cannot be written", path.string()),
-                                "a folder with room that can be written to");
-    return failure(std::move(problem));
+    return failure(written.error());
   }
+  // Last, so that a book.json never names photographs that are still to come.
   if (auto placed = put_in_place(part, path, IfThere::replace); !placed) return failure(placed.error());
-  report.files.push_back(path.string());
-  if (auto photos = write_photos(book, folder, writer, report); !photos) return failure(photos.error());
+  report.files.insert(report.files.begin(), path.string());
   return report;
 }
 

@@ -17,7 +17,8 @@ struct ExportReport {
   std::vector<std::string> notes;  // a photograph whose bytes are missing, and the like
 };
 
-// The folder is made where it is not there. Files of the same names are replaced, others are left alone.
+// The folder is made where it is not there. Files of the same names are replaced, others are left alone, the
+// five tables among them. Where one of the files cannot have its place, nothing is written.
 Result<ExportReport> export_json(const Book& book, const std::filesystem::path& folder);
 
 }  // namespace insetbook

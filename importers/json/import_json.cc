@@ -7,6 +7,8 @@
 #include <unordered_set>
 
 #include "book/files.h"
+#include "book/link_mentions.h"
+#include "book/own_words.h"
 #include "book/photos.h"
 #include "book/records.h"
 #include "book/settings.h"
@@ -17,6 +19,7 @@
 #include "importers/json/read.h"
 #include "importers/json/records.h"
 #include "language/vocabulary.h"
+#include "text/quote.h"
 #include "text/utf8.h"
 
 namespace insetbook {
@@ -106,12 +109,17 @@ class JsonImport {
 std::string JsonImport::uuid_of(const JsonObject& record) const {
   const std::string uuid = record.text("uuid");
   if (uuid.empty() || is_uuid(uuid)) return uuid;
-  record.wrong("uuid", fmt::format("\"{}\" is no UUID", uuid), "36 characters, hexadecimal in lower case");
+  record.wrong("uuid", fmt::format("{} is no UUID", in_quotes(uuid)),
+               "36 characters, hexadecimal in lower case");
   return {};
 }
 
 std::string JsonImport::key_of(const JsonObject& record, std::string_view member) const {
-  std::string key = fold(record.needed_text(member));
+  const std::string name = record.needed_text(member);
+  std::string key = fold(name);
+  if (const auto control = control_character(name, Lines::one))
+    record.wrong(member, fmt::format("the name holds {}, at {}", name_of(*control), control->at),
+                 "a name on one line");
   if (key.empty()) record.wrong(member, "nothing stands here that is a name", "a name");
   return key;
 }
@@ -130,7 +138,8 @@ std::optional<std::int64_t> JsonImport::reference(const JsonObject& record, std:
   if (const auto known = ids.find(uuid); known != ids.end()) return known->second;
   const auto id = by_uuid(table, uuid);
   if (!id)
-    record.wrong(member, fmt::format("no {} has the UUID \"{}\"", table == "die_set" ? "set" : table, uuid),
+    record.wrong(member,
+                 fmt::format("no {} has the UUID {}", table == "die_set" ? "set" : table, in_quotes(uuid)),
                  "one of the file or of the book");
   return id;
 }
@@ -150,7 +159,7 @@ std::optional<std::int64_t> JsonImport::line_reference(const JsonObject& record,
     const std::string name = said.needed_text("name");
     if (!die) return said.wrong("die", "nothing stands here", "the UUID of a die");
     line = line_named(*die, name);
-    if (!line) said.wrong("name", fmt::format("the die has no line \"{}\"", name), "one of its lines");
+    if (!line) said.wrong("name", fmt::format("the die has no line {}", in_quotes(name)), "one of its lines");
   });
   return line;
 }
@@ -201,6 +210,8 @@ Placed JsonImport::place(const JsonObject& record, std::string_view table, const
     placed.result = PutResult::added;
   }
   if (!uuid.empty()) ids.emplace(uuid, placed.id);
+  if (placed.result != PutResult::same && table == "colour") colour_is_new(change_);
+  if (placed.result != PutResult::same && (table == "colour" || table == "supply")) supply_is_new(change_);
   return placed;
 }
 
@@ -208,31 +219,39 @@ Placed JsonImport::place(const JsonObject& record, std::string_view table, const
 
 void JsonImport::take_setting(const JsonObject& record) {
   record.only({"name", "value"});
-  const std::string name = record.needed_text("name"), value = record.text("value");
-  const auto rows = setting_rows();
-  if (std::none_of(rows.begin(), rows.end(), [&](const SettingRow& row) { return row.name == name; }))
-    return record.wrong("name", fmt::format("there is no setting \"{}\"", name), "a setting of this program");
+  const std::string name = record.needed_text("name"), said = record.text("value");
+  if (!record.fine()) return;
+  const auto value = checked_setting(name, said, settings(book_).unit);
+  if (!value)
+    return record.wrong(value.error().kind == ProblemKind::unknown_name ? "name" : "value",
+                        value.error().what, value.error().expected);
+  if (value->empty()) return count(PutResult::same);  // the default, which is not written down
   Statement& insert =
       book_.statement("INSERT INTO setting (name, value) VALUES (?, ?) ON CONFLICT DO NOTHING");
-  insert.bind_all(std::string_view(name), std::string_view(value)).run();
+  insert.bind_all(std::string_view(name), std::string_view(*value)).run();
   count(book_.database().changes() > 0 ? PutResult::added : PutResult::same);
 }
 
 void JsonImport::take_term(const JsonObject& record) {
   record.only({"vocabulary", "term", "labels", "broader", "stands"});
-  const std::string vocabulary = record.needed_text("vocabulary"), term = record.needed_text("term");
-  const std::string stands = record.one_of("stands", {"built to stand", "part-open", "no"});
-  if (!vocabulary_name(vocabulary))
-    record.wrong("vocabulary", fmt::format("\"{}\" is no vocabulary", vocabulary),
+  const std::string labels = record.text("labels");
+  OwnWord word{.vocabulary = record.needed_text("vocabulary"),
+               .term = record.needed_text("term"),
+               .labels = split_labels(labels),
+               .broader = record.text("broader"),
+               .stands = record.one_of("stands", {"built to stand", "part-open", "no"})};
+  if (!vocabulary_name(word.vocabulary))
+    record.wrong("vocabulary", fmt::format("{} is no vocabulary", in_quotes(word.vocabulary)),
                  "technique, fold, shape …");
-  const std::string labels = record.text("labels"), broader = record.text("broader");
+  if (const auto fine = check_own_word(word); !fine)
+    record.wrong("term", fine.error().what, fine.error().expected);
   if (!record.fine()) return;
   Statement& insert = book_.statement(
       "INSERT INTO own_term (vocabulary, term, labels, broader, stands) VALUES (?, ?, ?, ?, ?) ON CONFLICT "
       "DO NOTHING");
   insert
-      .bind_all(std::string_view(vocabulary), std::string_view(term), std::string_view(labels),
-                std::string_view(broader), std::string_view(stands))
+      .bind_all(std::string_view(word.vocabulary), std::string_view(word.term), std::string_view(labels),
+                std::string_view(word.broader), std::string_view(word.stands))
       .run();
   count(book_.database().changes() > 0 ? PutResult::added : PutResult::same);
 }
@@ -246,7 +265,7 @@ void JsonImport::take_colour(const JsonObject& record) {
         value.find_first_not_of("0123456789abcdef", 1) == std::string::npos)
       srgb = std::stoll(value.substr(1), nullptr, 16);
     else
-      record.wrong("value", fmt::format("\"{}\" is no colour value", value), "#rrggbb in lower case");
+      record.wrong("value", fmt::format("{} is no colour value", in_quotes(value)), "#rrggbb in lower case");
   }
   RecordFields fields("colour");
   fields.text("name", std::string(trim(record.text("name"))))
@@ -482,7 +501,8 @@ void JsonImport::read_photos(const JsonObject& record, SampleRow& sample) {
     said.only({"file_name", "hash"});
     PhotoOnRecord photo{said.needed_text("file_name"), said.needed_text("hash")};
     if (!is_photo_hash(photo.hash))
-      return said.wrong("hash", fmt::format("\"{}\" is no SHA-256", photo.hash), "64 hexadecimal digits");
+      return said.wrong("hash", fmt::format("{} is no SHA-256", in_quotes(photo.hash)),
+                        "64 hexadecimal digits");
     if (!read_photo(book_, photo.hash)) {
       auto bytes = read_file(source_.folder / "photos" / photo.hash, largest_photo);
       if (bytes && sha256(*bytes) != photo.hash)
@@ -491,7 +511,7 @@ void JsonImport::read_photos(const JsonObject& record, SampleRow& sample) {
       if (!bytes) {
         report_.refused.push_back(
             {source_.name, 0, said.path(),
-             fmt::format("the photograph \"{}\": {}", photo.file_name, bytes.error().what),
+             fmt::format("the photograph {}: {}", in_quotes(photo.file_name), bytes.error().what),
              bytes.error().expected, true});
         return;
       }
@@ -538,7 +558,7 @@ SampleParts JsonImport::read_elements(const JsonObject& record) {
     row.position = static_cast<int>(parts.elements.size()) + 1;
     const std::string key = key_of(said, "name");
     if (!keys.insert(key).second)
-      said.wrong("name", fmt::format("two pieces are called \"{}\"", row.name),
+      said.wrong("name", fmt::format("two pieces are called {}", in_quotes(row.name)),
                  "another name for one of them");
     parts.elements.push_back(std::move(row));
     parts.goes_to.push_back(fold(said.text("goes_to")));
@@ -546,7 +566,8 @@ SampleParts JsonImport::read_elements(const JsonObject& record) {
   record.each("elements", [&](const JsonObject& said) {
     const std::string to = fold(said.text("goes_to"));
     if (!to.empty() && !keys.contains(to))
-      said.wrong("goes_to", fmt::format("no piece of the sample is called \"{}\"", said.text("goes_to")),
+      said.wrong("goes_to",
+                 fmt::format("no piece of the sample is called {}", in_quotes(said.text("goes_to"))),
                  "one of its pieces");
   });
   return parts;
@@ -623,7 +644,7 @@ void JsonImport::take_sample(const JsonObject& record) {
   SampleParts parts = read_elements(record);
   if (titled && titled != known && !uuid.empty()) {
     refused_samples_.insert(uuid);
-    return refuse(record, fmt::format("another sample of the book is called \"{}\"", sample.title),
+    return refuse(record, fmt::format("another sample of the book is called {}", in_quotes(sample.title)),
                   "another title in one of the two");
   }
   read_photos(record, sample);
@@ -644,7 +665,8 @@ void JsonImport::take_tried(const JsonObject& record) {
   if (!die) return record.wrong("die", "nothing stands here", "the UUID of a die");
   const std::string name = record.needed_text("line");
   const auto line = line_named(*die, name);
-  if (!line) return record.wrong("line", fmt::format("the die has no line \"{}\"", name), "one of its lines");
+  if (!line)
+    return record.wrong("line", fmt::format("the die has no line {}", in_quotes(name)), "one of its lines");
   if (refused_samples_.contains(record.text("sample")))
     return refuse(record, "the sample it names was refused", "that sample first");
   TriedRow row;
@@ -690,6 +712,7 @@ void JsonImport::take(Section section, const JsonObject& record) {
 Result<void> JsonImport::run() {
   counts_.file = source_.name;
   counts_.kind = "book";
+  keep_later_mentions(change_);
   Result<void> read =
       read_exchange(source_.bytes, [&](int section, const JsonObject& record) -> Result<void> {
         take(static_cast<Section>(section), record);

@@ -11,6 +11,7 @@
 #include "importers/json/format.h"
 #include "importers/report/report.h"
 #include "measure/length.h"
+#include "text/quote.h"
 
 namespace insetbook {
 
@@ -95,11 +96,13 @@ class Outline : public Checked {
   bool key(string_t& name) override {
     if (depth_ != 1) return true;
     name_ = name;
-    if (!names_.insert(name).second) return stop(fmt::format("\"{}\" comes twice", name), "each name once");
+    if (!names_.insert(name).second)
+      return stop(fmt::format("{} comes twice", in_quotes(name)), "each name once");
     if (const int section = section_of(name); section >= 0)
       sections.push_back(section);
     else if (name != "format" && name != "version" && name != "$schema")
-      return stop(fmt::format("\"{}\" is no part of the format", name), "the parts that export writes");
+      return stop(fmt::format("{} is no part of the format", in_quotes(name)),
+                  "the parts that export writes");
     return true;
   }
 
@@ -128,7 +131,8 @@ class Outline : public Checked {
     return true;
   }
   bool no_object() {
-    return stop("the file is JSON, but no book", "the exchange format: an object with \"format\"");
+    return stop("the file is JSON, but no book",
+                "a book as export writes it, an object with \"format\": \"insetbook\"; a table as CSV");
   }
 
   std::set<std::string, std::less<>> names_;
@@ -146,7 +150,7 @@ class Records : public Checked {
       section_ = section_of(name);
       index_ = 0;
     } else if (building() && !open_.back()->emplace(name, nullptr).second) {
-      return stop(fmt::format("{}: \"{}\" comes twice", path(), name), "each name once");
+      return stop(fmt::format("{}: {} comes twice", path(), in_quotes(name)), "each name once");
     } else if (building()) {
       name_ = name;
     }
@@ -209,8 +213,8 @@ class Records : public Checked {
 
 Result<void> check_version(const Outline& outline) {
   if (outline.format != exchange_format)
-    return failure(
-        bad_input("the file is JSON, but no book", fmt::format("\"format\": \"{}\"", exchange_format)));
+    return failure(bad_input("the file is JSON, but no book",
+                             fmt::format("\"format\": {}", in_quotes(exchange_format))));
   if (!outline.version) return failure(bad_input("the file says no version of the format", "\"version\": 1"));
   if (*outline.version > exchange_version)
     return failure(bad_input(fmt::format("the file has version {} of the format", *outline.version),
@@ -239,7 +243,7 @@ void JsonObject::only(std::initializer_list<std::string_view> names) const {
     if (std::find(names.begin(), names.end(), name) != names.end()) continue;
     std::string known;
     for (const std::string_view one : names) known += fmt::format("{}{}", known.empty() ? "" : ", ", one);
-    wrong(name, "there is no such member in the format", known);
+    wrong(cut_short(name), "there is no such member in the format", known);
   }
 }
 
@@ -255,7 +259,9 @@ std::string JsonObject::text(std::string_view name) const {
     return {};
   }
   const auto& text = it->get_ref<const std::string&>();
-  if (text.find('\0') != std::string::npos) wrong(name, "the text holds a zero byte", "text");
+  if (const auto control = control_character(text, Lines::several))
+    wrong(name, fmt::format("the text holds {}, at {}", name_of(*control), control->at),
+          "the text without it");
   return text;
 }
 
@@ -270,7 +276,7 @@ std::string JsonObject::one_of(std::string_view name, std::initializer_list<std:
   if (text.empty() || std::find(words.begin(), words.end(), text) != words.end()) return text;
   std::string known;
   for (const std::string_view word : words) known += fmt::format("{}{}", known.empty() ? "" : ", ", word);
-  wrong(name, fmt::format("\"{}\" is none of the words that may stand here", text), known);
+  wrong(name, fmt::format("{} is none of the words that may stand here", in_quotes(text)), known);
   return {};
 }
 
@@ -298,7 +304,7 @@ std::optional<std::int64_t> JsonObject::nm(std::string_view name) const {
 std::string JsonObject::date(std::string_view name) const {
   std::string text = this->text(name);
   if (text.empty() || is_iso_date(text)) return text;
-  wrong(name, fmt::format("\"{}\" is no date", text), "a date like 2026-03-02");
+  wrong(name, fmt::format("{} is no date", in_quotes(text)), "a date like 2026-03-02");
   return {};
 }
 

@@ -484,6 +484,110 @@ TEST(ExportTables, EarlierFiguresDoNotComeBackAsConflicts) {
   EXPECT_EQ(measurements_of(other.book, again[0].line_id).size(), 1u);
 }
 
+TEST(ImportTables, ACharacterThatNothingShowsIsRefusedWithItsPlace) {
+  TableBook book;
+  const ImportReport report =
+      book.import({{"s.csv", "sample,note\nlow\a tide,x\nhigh tide,\"two\nlines\"\nebb,x\x7f\n"},
+                   {"t.csv", "sam\x0Bple,note\nneap tide,x\n"}});
+  EXPECT_THAT(
+      refused(report),
+      ElementsAre("1 : the heading \"sam\uFFFDple\" holds the character U+000B, which nothing shows / the "
+                  "heading without it",
+                  "2 sample: the cell holds the character U+0007, which nothing shows, at 3 / the cell "
+                  "without it",
+                  "4 note: the cell holds the character U+007F, which nothing shows, at 1 / the cell "
+                  "without it"));
+  EXPECT_TRUE(sample_titled(book.book, "high tide"));
+}
+
+TEST(ImportTables, LongTextsComeBackShort) {
+  TableBook book;
+  const std::string page(5000, 'x');
+  const ImportReport report =
+      book.import({{"s.csv", "sample,made\nlow tide," + page + "\n"},
+                   {"e.csv", "sample,element\n" + page + ",a\n"},
+                   {"d.csv", "set,die,line,shape,size\nA,1," + page + ',' + page + "," + page + "\n"},
+                   {"t.csv", "set,die,shape,size,result\n" + page + ",1,circle," + page + "," + page + "\n"},
+                   {"h.csv", page + "," + page + "\n1,2\n"}});
+  EXPECT_GE(report.refused.size(), 8u);
+  for (const RefusedRow& row : report.refused) {
+    EXPECT_LT(row.what.size(), 400u) << row.what;
+    EXPECT_LT(row.expected.size(), 1500u) << row.expected;
+  }
+}
+
+TEST(ImportTables, ASizeOfOneFigureIsAWidth) {
+  TableBook book;
+  const ImportReport report = book.import({{"samples.csv", "sample,base\nlow tide,5 in\n"},
+                                           {"elements.csv",
+                                            "sample,element,shape,size\nlow tide,bow,,3/8 in\nlow "
+                                            "tide,moon,circle,2 in\nlow tide,mat,rectangle,2 "
+                                            "in\nlow tide,tag,tag,1-1/2 in\n"}});
+  EXPECT_THAT(refused(report),
+              ElementsAre("4 size: \"2 in\" is one figure; the shape rectangle has two / a width "
+                          "and a height: 2 x 3 in"));
+  EXPECT_THAT(report.notes, ElementsAre("size of one figure \"5 in\" kept as text (row 2 of samples.csv)"));
+  const auto pieces = elements_of(book.book, *sample_titled(book.book, "low tide"));
+  ASSERT_EQ(pieces.size(), 3u);
+  EXPECT_EQ(pieces[0].second.size.width, Length::inch_fraction(3, 8));
+  EXPECT_FALSE(pieces[0].second.size.height);
+  EXPECT_EQ(pieces[0].second.size.text, "3/8 in");
+  EXPECT_EQ(pieces[1].second.size.height, Length::inches(2));
+  EXPECT_EQ(pieces[2].second.size.width, Length::inch_fraction(3, 2));
+  EXPECT_FALSE(pieces[2].second.size.height);
+  ASSERT_TRUE(export_csv(book.book, book.folder / "out"));
+  TableBook other;
+  other.import({{"samples.csv", "sample\nlow tide\n"},
+                {"elements.csv", contents(book.folder / "out" / "elements.csv")}});
+  EXPECT_EQ(elements_of(other.book, 1)[0].second.size, pieces[0].second.size);
+}
+
+// A colour or a supply that comes after the pieces that name it, in whatever order the tables are imported.
+TEST(ImportTables, WhatComesLaterIsLinked) {
+  const Table tables[] = {
+      {"supplies.csv",
+       "kind,set,name,colour\nink,Harbour Inks,,kelp\ncard stock,,,sage\nribbon,,seam tape,\n"},
+      {"samples.csv", "sample,supplies\nlow tide,seam tape\n"},
+      {"elements.csv", "sample,element,colour,ink,supply\nlow tide,mat,Sage,kelp,\"kelp, ink\"\n"}};
+  const auto mentions = [](const Book& one) {
+    std::vector<std::string> all;
+    Statement& row = one.statement(
+        "SELECT m.kind || ' ' || m.written || ' = ' || coalesce(c.name, s.kind || s.set_name || s.name, '?') "
+        "FROM "
+        "mention m LEFT JOIN colour c ON c.id = m.colour_id LEFT JOIN supply s ON s.id = m.supply_id ORDER "
+        "BY 1");
+    while (row.step()) all.emplace_back(row.text(0));
+    row.reset();
+    return all;
+  };
+  for (const std::vector<int>& order : {std::vector<int>{0, 1, 2}, {1, 2, 0}, {1, 0, 2}}) {
+    TableBook book;
+    for (const int i : order) book.import({tables[i]});
+    EXPECT_THAT(mentions(book.book),
+                ElementsAre("ink kelp = kelp", "paper Sage = sage", "supply kelp, ink = inkHarbour Inks",
+                            "supply seam tape = ribbonseam tape"));
+    for (const Table& table : tables) EXPECT_THAT(book.import({table}).files[0].changed, 0) << table.name;
+  }
+}
+
+// The same of a die that a piece lies in, and of a piece that others go with.
+TEST(ImportTables, WhatAPieceLiesInMayComeLater) {
+  TableBook book;
+  book.import(
+      {{"samples.csv", "sample\nlow tide\n"},
+       {"elements.csv",
+        "sample,element,goes\nlow tide,moon,\"in A 1, stitched\"\nlow tide,gull,on mat\nlow tide,sun,in "
+        "B 1\n"}});
+  book.import({{"dies.csv", "set,die,line,shape,size\nA,1,cut,circle,3 in\nA,1,stitched,circle,2-3/4 in\n"},
+               {"more.csv", "sample,element\nlow tide,mat\n"}});
+  const auto pieces = elements_of(book.book, *sample_titled(book.book, "low tide"));
+  ASSERT_EQ(pieces.size(), 4u);
+  ASSERT_TRUE(pieces[0].second.in_line_id);
+  EXPECT_EQ(opening(book.book, *pieces[0].second.in_line_id)->line, "stitched");
+  EXPECT_EQ(pieces[1].second.goes_to, pieces[3].first);
+  EXPECT_FALSE(pieces[2].second.in_line_id);
+}
+
 TEST(ImportTables, RefusedRowsAsATableToMend) {
   TableBook book;
   book.options.refused_file = book.folder / "mend.csv";

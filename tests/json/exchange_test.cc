@@ -7,10 +7,12 @@
 #include <fstream>
 
 #include "book/changes.h"
+#include "book/openings.h"
 #include "book/photos.h"
 #include "book/records.h"
 #include "book/settings.h"
 #include "csv/table_book.h"
+#include "importers/csv/export_csv.h"
 #include "importers/import.h"
 #include "importers/json/export_json.h"
 #include "importers/json/import_json.h"
@@ -152,6 +154,16 @@ TEST(Exchange, RefusedWithItsPath) {
       {R"("tried":[{"line":"cut"}])", "tried[0].die: nothing stands here"},
       {R"("settings":[{"name":"colour of the wall","value":"x"}])",
        "settings[0].name: there is no setting \"colour of the wall\""},
+      {R"("settings":[{"name":"unit","value":"furlong"}])",
+       "settings[0].value: \"furlong\" is no value for \"unit\""},
+      {R"("settings":[{"name":"border","value":"wide"}])", "settings[0].value: \"wide\" is no length"},
+      {R"("settings":[{"name":"today","value":"yesterday"}])",
+       "settings[0].value: \"yesterday\" is no value for \"today\""},
+      {R"("terms":[{"vocabulary":"fold","term":"gull\u0007 wing"}])",
+       "terms[0].term: the text holds the character U+0007, which nothing shows, at 4"},
+      {R"("terms":[{"vocabulary":"fold","term":"a; b"}])", "terms[0].term: \"a; b\" has a semicolon in it"},
+      {R"("colours":[{"name":"sea\ngreen"}])",
+       "colours[0].name: the name holds the character U+000A, which nothing shows, at 3"},
   };
   Shelf shelf;
   Book book = shelf.book("one");
@@ -168,7 +180,7 @@ TEST(Exchange, RefusedWithItsPath) {
 
 TEST(Exchange, NoBookAtAll) {
   using namespace std::string_literals;
-  const std::pair<std::string, const char*> cases[] = {
+  const std::pair<std::string, std::string> cases[] = {
       {"{}", "the file is JSON, but no book"},
       {R"({"format":"insetbook"})", "the file says no version of the format"},
       {R"({"format":"insetbook","version":2})", "the file has version 2 of the format"},
@@ -182,7 +194,11 @@ TEST(Exchange, NoBookAtAll) {
       {R"({"format":"insetbook","version":1,"samples":)" + std::string(100'000, '['),
        "the file is nested deeper than 24"},
       {R"({"format":"insetbook","version":1,"samples":[{"title":"a\u0000b"}]})",
-       "samples[0].title: the text holds a zero byte"},
+       "samples[0].title: the text holds the character U+0000, which nothing shows, at 1"},
+      {R"([{"format":"insetbook","version":1}])", "the file is JSON, but no book"},
+      {"set,die,shape\n", "the file is no JSON at byte 1"},
+      {R"({"format":"insetbook","version":1,")" + std::string(3000, 'x') + R"(":[]})",
+       ('"' + std::string(60, 'x') + "…\" is no part of the format")},
   };
   Shelf shelf;
   Book book = shelf.book("one");
@@ -267,6 +283,137 @@ TEST(Exchange, MissingPhotographIsToldBesideTheSample) {
   EXPECT_TRUE(report.refused[0].row_kept);
   EXPECT_EQ(report.refused[0].column, "samples[0].photos[0]");
   EXPECT_TRUE(sample_titled(book, "low tide"));
+}
+
+std::string any_photo() {
+  for (const auto& entry : fs::directory_iterator(fs::path(INSETBOOK_SOURCE_DIR) / "sample-data" / "photos"))
+    return entry.path().string();
+  return {};
+}
+
+struct BookWithPhoto : Shelf {
+  Book book = Shelf::book("one");
+  BookWithPhoto() {
+    put(folder / "s.csv", "sample,photo\nlow tide," + any_photo() + "\n");
+    import(book, {folder / "s.csv"});
+  }
+};
+
+TEST(Export, BothFormatsShareAFolder) {
+  for (const bool json_first : {true, false}) {
+    BookWithPhoto of;
+    const fs::path out = of.folder / "out";
+    if (json_first) ASSERT_TRUE(export_json(of.book, out));
+    ASSERT_TRUE(export_csv(of.book, out));
+    if (!json_first) ASSERT_TRUE(export_json(of.book, out));
+    Book from_json = of.Shelf::book("two"), from_csv = of.Shelf::book("three");
+    EXPECT_THAT(refused(of.import(from_json, {out / "book.json"})), IsEmpty());
+    EXPECT_THAT(refused(of.import(from_csv, {out / "samples.csv"})), IsEmpty());
+    EXPECT_EQ(sample(from_json, 1)->photos, sample(of.book, 1)->photos);
+    EXPECT_EQ(sample(from_csv, 1)->photos, sample(of.book, 1)->photos);
+  }
+}
+
+TEST(Export, WhereAPlaceIsTakenNothingIsWritten) {
+  BookWithPhoto of;
+  const std::string hash = sample(of.book, 1)->photos.front().hash;
+  const struct {
+    fs::path folder, file;  // what is in the way
+    bool csv, json;         // which export it stops
+  } cases[] = {
+      {"tried.csv", {}, true, false},      {"", "photos", true, true},
+      {"photos/" + hash, {}, false, true}, {"", "photos/by-name", true, false},
+      {"book.json", {}, false, true},
+  };
+  int n = 0;
+  for (const auto& one : cases) {
+    const fs::path out = of.folder / ("out" + std::to_string(n++));
+    fs::create_directories(out / one.folder);
+    if (!one.file.empty()) put(out / one.file, "mine");
+    const auto before = files_of(out);
+    const auto csv = export_csv(of.book, out);
+    EXPECT_EQ(csv.has_value(), !one.csv) << out;
+    if (one.csv) EXPECT_THAT(csv.error().what, testing::EndsWith("; nothing was written"));
+    if (one.csv) EXPECT_EQ(files_of(out), before);
+    const auto before_json = files_of(out);
+    const auto json = export_json(of.book, out);
+    EXPECT_EQ(json.has_value(), !one.json) << out;
+    if (one.json) EXPECT_EQ(files_of(out), before_json);
+  }
+}
+
+TEST(Export, TwoResultsOfOneDayComeBackInBothFormats) {
+  Shelf shelf;
+  Book book = shelf.book("one");
+  put(shelf.folder / "dies.csv", "set,die,shape,size\nA,1,rectangle,3 x 4 in\n");
+  put(shelf.folder / "tried.csv",
+      "set,die,shape,size,result,date\nA,1,rectangle,2 x 3 in,too tight,2026-03-02\n"
+      "A,1,rectangle,2 x 3 in,fits,2026-03-02\n");
+  EXPECT_THAT(refused(shelf.import(book, {shelf.folder / "dies.csv", shelf.folder / "tried.csv"})),
+              IsEmpty());
+  const auto results = [](const Book& one) {
+    std::vector<std::string> all;
+    for (const TriedPanel& panel : tried_in(one, 1)) all.push_back(panel.result);
+    return all;
+  };
+  ASSERT_THAT(results(book), ElementsAre("fits", "too tight")) << "the last one first";
+  ASSERT_TRUE(export_json(book, shelf.folder / "json"));
+  ASSERT_TRUE(export_csv(book, shelf.folder / "csv"));
+  Book from_json = shelf.book("two"), from_csv = shelf.book("three");
+  shelf.import(from_json, {shelf.folder / "json"});
+  shelf.import(from_csv, {shelf.folder / "csv/dies.csv", shelf.folder / "csv/tried.csv"});
+  EXPECT_EQ(results(from_json), results(book));
+  EXPECT_EQ(results(from_csv), results(book));
+  const ImportReport twice = shelf.import(from_csv, {shelf.folder / "csv/tried.csv"});
+  EXPECT_EQ(twice.files[0].same, 2);
+}
+
+TEST(Export, TheTablesSayWhatTheyLeaveOut) {
+  Shelf shelf;
+  Book book = shelf.book("one");
+  const auto notes = [&] { return export_csv(book, shelf.folder / "out")->notes; };
+  EXPECT_THAT(notes(), IsEmpty());
+  ASSERT_TRUE(set_setting(book, "border", "1/8 in"));
+  EXPECT_THAT(notes(),
+              ElementsAre("the tables have no place for 1 setting; an export as JSON holds all of it"));
+  ASSERT_TRUE(set_setting(book, "today", "2026-03-02"));
+  put(shelf.folder / "dies.csv", "set,die,shape,size\nA,1,circle,3 in\n");
+  shelf.import(book, {shelf.folder / "dies.csv"});
+  ASSERT_TRUE(book.change("note", [](Change& change) -> Result<void> {
+    change.database().execute("UPDATE die_set SET note = 'a gift'");
+    return {};
+  }));
+  EXPECT_THAT(notes(),
+              ElementsAre("the tables have no place for 2 settings and 1 note of a set; an export as "
+                          "JSON holds all of it"));
+}
+
+TEST(ImportFiles, AFileCalledJsonIsReadAsThat) {
+  Shelf shelf;
+  Book book = shelf.book("one");
+  put(shelf.folder / "rows.JSON", "[{\"set\": \"A\", \"die\": 1}]");
+  const auto report = import_files(book, {shelf.folder / "rows.JSON"}, {}, Vocabulary());
+  ASSERT_FALSE(report);
+  EXPECT_EQ(report.error().what, "the file is JSON, but no book");
+  EXPECT_EQ(report.error().expected,
+            "a book as export writes it, an object with \"format\": \"insetbook\"; a table as CSV");
+}
+
+TEST(Exchange, ASizeOfOneFigureComesBack) {
+  Shelf shelf;
+  Book book = shelf.book("one");
+  put(shelf.folder / "s.csv", "sample\nlow tide\n");
+  put(shelf.folder / "e.csv", "sample,element,role,size\nlow tide,bow,ribbon,3/8 in\n");
+  EXPECT_THAT(shelf.import(book, {shelf.folder / "s.csv", shelf.folder / "e.csv"}).notes, IsEmpty());
+  ASSERT_TRUE(export_json(book, shelf.folder / "out"));
+  Book other = shelf.book("two");
+  shelf.import(other, {shelf.folder / "out"});
+  const auto size = [](const Book& one) { return elements_of(one, 1)[0].second.size; };
+  EXPECT_EQ(size(book).width, Length::inch_fraction(3, 8));
+  EXPECT_FALSE(size(book).height);
+  EXPECT_EQ(size(other), size(book));
+  ASSERT_TRUE(export_json(other, shelf.folder / "again"));
+  EXPECT_EQ(files_of(shelf.folder / "out"), files_of(shelf.folder / "again"));
 }
 
 TEST(ImportFiles, DryRunAndAllOrNothingKeepNothing) {
