@@ -72,7 +72,7 @@ struct Known {
 bool is_inset(const Known& known, const TriedPanel& tried, const std::optional<Framing>& framed) {
   if (!tried.from_sample) return true;
   if (same_shape_word(known.record, tried)) return true;
-  return framed && framed->even && framed->left <= widest_border_of_a_layer;
+  return framed && framed->even_strip && framed->left <= widest_border_of_a_layer;
 }
 
 // A panel says no way up of its own, whichever figure was written first: it lies with its long side along the

@@ -166,7 +166,7 @@ void print_frames(const FramesAnswer& answer, Output& out) {
     out.detail(fmt::format("The closest of {} that frame {}.", answer.total, panel));
     if (!answer.note.empty()) out.detail(answer.note);
     out.blank();
-    Table table{{"opening", "size", "left and right", "top and bottom", "even all round", "verdict", ""}, {}};
+    Table table{{"opening", "size", "left and right", "top and bottom", "even", "verdict", ""}, {}};
     for (const FramingOpening& found : answer.openings)
       table.rows.push_back({describe(found.opening), size_text(found.opening),
                             border_text(std::min(found.framing.left, found.framing.right), answer.unit),

@@ -57,14 +57,14 @@ Result<std::vector<Panel>> panels_inside(const Opening& opening, const FitQuesti
 // passes. Problem as above.
 Result<Verdict> verdict_of(const Opening& opening, const Shape& panel, Length border);
 
-// How a panel lies in an opening, centred: the distance from the panel's box to the line on each side,
-// whether those are the same border all round (within half a cutting step), and the greatest border with
-// which it still fits.
+// How a panel lies in an opening, centred: the distance from the panel's box to the line on each side, and
+// the greatest border with which it still fits. Alike means within half a cutting step.
 struct Framing {
   Length left, right, top, bottom;
-  Length greatest_border;  // rounded down to 1 µm or better
-  bool even = false;
-  bool turned = false;  // fits only, or tighter, with the panel turned by a quarter
+  Length greatest_border;   // rounded down to 1 µm or better
+  bool even = false;        // the four distances are alike: also those of a circle in a square
+  bool even_strip = false;  // the strip that stays visible is as wide everywhere: never of such two
+  bool turned = false;      // fits only, or tighter, with the panel turned by a quarter
   Verdict verdict = Verdict::fits;
 };
 // Empty when it does not fit with at least `border`. `may_turn`: an unplaced size may be turned by a quarter.

@@ -20,13 +20,16 @@ std::int64_t half_width_at(const Ground& ground, std::int64_t height) {
                                            : opening.half_width;
 }
 
-void set_distances(const Ground& ground, const Form& panel, Framing& framing) {
+void set_distances(const Ground& ground, const Form& panel, Length step, Framing& framing) {
   const Form& opening = ground.form();
   const std::int64_t height = height_in(ground, panel, ticks(framing.greatest_border));
   const std::int64_t up_and_down = opening.half_height - panel.half_height;
-  framing.left = framing.right = nm_below(half_width_at(ground, height) - panel.half_width);
+  const std::int64_t beside = half_width_at(ground, height) - panel.half_width;
+  framing.left = framing.right = nm_below(beside);
   framing.top = nm_below(up_and_down - height);
   framing.bottom = nm_below(up_and_down + height);
+  const auto [least, most] = std::minmax({beside, up_and_down - height, up_and_down + height});
+  framing.even = 2 * (most - least) <= ticks(step);
 }
 
 // Round two curved corners whose straight sides are `distance` apart the strip is as wide as beside them when
@@ -66,9 +69,9 @@ std::optional<Framing> framed(const Opening& opening, const Ground& ground, cons
   framing.greatest_border = *greatest_border(ground, form);
   framing.turned = turned;
   framing.verdict = verdict_inside(opening, form);
-  set_distances(ground, form, framing);
+  set_distances(ground, form, step, framing);
   if (const auto widest = widest_strip(ground, form, framing)) {
-    framing.even = 2 * (*widest - ticks(framing.greatest_border)) <= ticks(step);
+    framing.even_strip = 2 * (*widest - ticks(framing.greatest_border)) <= ticks(step);
   }
   return framing;
 }

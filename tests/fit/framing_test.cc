@@ -18,14 +18,14 @@ std::optional<Framing> framed(const Shape& opening, const Shape& panel, Length b
   return result ? *result : std::nullopt;
 }
 
-// "left 8 right 8 top 4 bottom 4 greatest 4 even turned fits", in 64ths.
+// "left 8 right 8 top 4 bottom 4 greatest 4 even strip turned fits", in 64ths; "strip": as wide everywhere.
 std::string said(const std::optional<Framing>& framing) {
   if (!framing) return "no";
   const auto marks = [](Length length) { return std::to_string(length / in64(1)); };
   return "left " + marks(framing->left) + " right " + marks(framing->right) + " top " + marks(framing->top) +
          " bottom " + marks(framing->bottom) + " greatest " + marks(framing->greatest_border) +
-         (framing->even ? " even" : "") + (framing->turned ? " turned" : "") + " " +
-         std::string(verdict_word(framing->verdict));
+         (framing->even ? " even" : "") + (framing->even_strip ? " strip" : "") +
+         (framing->turned ? " turned" : "") + " " + std::string(verdict_word(framing->verdict));
 }
 
 struct Row {
@@ -36,31 +36,31 @@ struct Row {
 TEST(Framing, SaysHowAPanelLies) {
   const std::vector<Row> rows = {
       {rectangle(in64(200), in64(264)), rectangle(in64(192), in64(256)),
-       "left 4 right 4 top 4 bottom 4 greatest 4 even fits"},
+       "left 4 right 4 top 4 bottom 4 greatest 4 even strip fits"},
       {rectangle(in64(200), in64(264)), rectangle(in64(192), in64(252)),
-       "left 4 right 4 top 6 bottom 6 greatest 4 even fits"},  // 2/64 apart: half a step
+       "left 4 right 4 top 6 bottom 6 greatest 4 even strip fits"},  // 2/64 apart: half a step
       {rectangle(in64(200), in64(264)), rectangle(in64(192), in64(251)),
        "left 4 right 4 top 6 bottom 6 greatest 4 fits"},
       {rectangle(in64(200), in64(264)), rectangle(in64(200), in64(264)),
-       "left 0 right 0 top 0 bottom 0 greatest 0 even fits"},
+       "left 0 right 0 top 0 bottom 0 greatest 0 even strip fits"},
       {rectangle(in64(200), in64(264)), rectangle(in64(201), in64(264)), "no"},
-      {circle(in64(160)), circle(in64(152)), "left 4 right 4 top 4 bottom 4 greatest 4 even fits"},
-      {circle(in64(160)), square(in64(104)), "left 28 right 28 top 28 bottom 28 greatest 6 fits"},
-      {square(in64(160)), circle(in64(152)), "left 4 right 4 top 4 bottom 4 greatest 4 fits"},
+      {circle(in64(160)), circle(in64(152)), "left 4 right 4 top 4 bottom 4 greatest 4 even strip fits"},
+      {circle(in64(160)), square(in64(104)), "left 28 right 28 top 28 bottom 28 greatest 6 even fits"},
+      {square(in64(160)), circle(in64(152)), "left 4 right 4 top 4 bottom 4 greatest 4 even fits"},
       {oval(in64(160), in64(200)), oval(in64(152), in64(192)),
-       "left 4 right 4 top 4 bottom 4 greatest 3 even fits"},
+       "left 4 right 4 top 4 bottom 4 greatest 3 even strip fits"},
       {rounded(in64(200), in64(264), in64(16)), rounded(in64(192), in64(256), in64(12)),
-       "left 4 right 4 top 4 bottom 4 greatest 4 even fits"},
+       "left 4 right 4 top 4 bottom 4 greatest 4 even strip fits"},
       {rounded(in64(200), in64(264), in64(16)), rectangle(in64(192), in64(256)),
        "no"},  // its corners, 12 √2 from the middle of the round ones, are outside them
       {rounded(in64(200), in64(264), in64(16)), rectangle(in64(192), in64(248)),
        "left 4 right 4 top 8 bottom 8 greatest 1 fits"},
       {rounded(in64(200), in64(264), in64(16)), rounded(in64(192), in64(256), in64(60)),
-       "left 4 right 4 top 4 bottom 4 greatest 4 fits"},  // too round: the strip widens at the corners
+       "left 4 right 4 top 4 bottom 4 greatest 4 even fits"},  // too round: the strip widens at the corners
       {polygon(6, in64(400), in64(346), true), polygon(6, in64(300), in64(260), true),
-       "left 50 right 50 top 43 bottom 43 greatest 43 even fits"},
+       "left 50 right 50 top 43 bottom 43 greatest 43 strip fits"},
       {polygon(8, in64(400), in64(400), true), polygon(8, in64(300), in64(300), true),
-       "left 50 right 50 top 50 bottom 50 greatest 50 even fits"},
+       "left 50 right 50 top 50 bottom 50 greatest 50 even strip fits"},
       {polygon(6, in64(400), in64(346), true), circle(in64(300)),
        "left 50 right 50 top 23 bottom 23 greatest 23 fits"},
   };
@@ -83,14 +83,15 @@ TEST(Framing, PutsAPanelInATriangleWhereItsBorderIsGreatest) {
   const auto same = framed(polygon(3, in64(384), in64(256), false), polygon(3, in64(192), in64(128), false));
   ASSERT_TRUE(same);
   EXPECT_EQ(same->greatest_border, in64(48));
-  EXPECT_TRUE(same->even);
+  EXPECT_TRUE(same->even_strip);
+  EXPECT_FALSE(same->even);
 }
 
 TEST(Framing, TurnsAnUnplacedPanelWhereThatLeavesMore) {
   const Shape opening = rectangle(in64(200), in64(264)), panel = rectangle(in64(256), in64(192));
   EXPECT_EQ(said(framed(opening, panel)), "no");
   EXPECT_EQ(said(framed(opening, panel, Length(), true)),
-            "left 4 right 4 top 4 bottom 4 greatest 4 even turned fits");
+            "left 4 right 4 top 4 bottom 4 greatest 4 even strip turned fits");
   EXPECT_EQ(said(framed(opening, rectangle(in64(192), in64(180)), Length(), true)),
             "left 10 right 10 top 36 bottom 36 greatest 10 turned fits");
   EXPECT_EQ(said(framed(opening, rectangle(in64(180), in64(192)), Length(), true)),
@@ -101,7 +102,7 @@ TEST(Framing, TurnsAnUnplacedPanelWhereThatLeavesMore) {
   // A hexagon turned by a quarter has a point where it was flat.
   EXPECT_EQ(said(framed(polygon(6, in64(346), in64(400), false), polygon(6, in64(400), in64(346), true),
                         Length(), true)),
-            "left 0 right 0 top 0 bottom 0 greatest 0 even turned fits");
+            "left 0 right 0 top 0 bottom 0 greatest 0 even strip turned fits");
 }
 
 TEST(Framing, AsksForTheBorder) {
