@@ -74,6 +74,7 @@ constexpr std::string_view month_names[] = {"january",   "february", "march",   
                                             "september", "october",  "november", "december"};
 
 std::optional<month> month_named(std::string_view word) {
+  if (word.size() < 3) return std::nullopt;
   for (unsigned i = 0; i < 12; ++i)
     if (word == month_names[i] || (word.size() >= 3 && word == month_names[i].substr(0, 3)) ||
         (word == "sept" && i == 8))
@@ -232,6 +233,34 @@ struct Found {
   std::optional<Period> other;
 };
 
+// Words that dates begin with, besides those with figures in them, months and what `bounds` and `ages` list.
+constexpr auto beginnings = [] {
+  auto sorted = std::to_array<std::string_view>(
+      {"made",      "from",        "dated",      "date",       "in",         "during",     "on",
+       "of",        "at",          "over",       "within",     "back",       "throughout", "did",
+       "sometime",  "finished",    "created",    "dating",     "the",        "a",          "an",
+       "half",      "one",         "two",        "three",      "four",       "five",       "six",
+       "seven",     "eight",       "nine",       "ten",        "eleven",     "twelve",     "few",
+       "couple",    "dozen",       "last",       "past",       "previous",   "this",       "today",
+       "todays",    "yesterday",   "yesterdays", "recent",     "recently",   "early",      "mid",
+       "middle",    "late",        "beginning",  "start",      "end",        "first",      "second",
+       "latter",    "third",       "fourth",     "fifth",      "sixth",      "seventh",    "eighth",
+       "ninth",     "tenth",       "eleventh",   "twelfth",    "thirteenth", "fourteenth", "fifteenth",
+       "sixteenth", "seventeenth", "eighteenth", "nineteenth", "twentieth",  "spring",     "summer",
+       "autumn",    "fall",        "winter",     "q1",         "q2",         "q3",         "q4",
+       "since",     "as",          "no",         "not",        "after",      "later",      "newer",
+       "younger",   "more",        "before",     "earlier",    "older",      "prior",      "until",
+       "till",      "by",          "through",    "up",         "between",    "less",       "under"});
+  std::ranges::sort(sorted);
+  return sorted;
+}();
+
+bool may_begin(std::string_view word) {
+  if (word.empty()) return false;
+  if (word.front() >= '0' && word.front() <= '9') return true;
+  return std::ranges::binary_search(beginnings, word) || month_named(word);
+}
+
 class Reader {
  public:
   Reader(std::span<const DateWord> words, const DateReading& how)
@@ -280,6 +309,7 @@ class Reader {
   // Where a run of words that begins at `at` ends; `at` when it is not there.
   std::size_t past(std::size_t at, std::string_view run) const {
     std::size_t i = at;
+    if (word(at).empty() || word(at).front() != run.front()) return at;
     while (!run.empty()) {
       const std::size_t end = std::min(run.find(' '), run.size());
       if (word(i) != run.substr(0, end)) return at;
@@ -757,6 +787,7 @@ std::optional<Period> one_period(std::string_view text) {
 }  // namespace
 
 std::optional<FoundDates> dates_at(std::span<const DateWord> words, const DateReading& how) {
+  if (words.empty() || !may_begin(words.front().text)) return std::nullopt;
   return Reader(words, how).read();
 }
 

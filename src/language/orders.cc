@@ -53,10 +53,10 @@ std::optional<int> small_number(std::string_view word) {
 }
 
 std::optional<int> ordinal(std::string_view word) {
-  if (const auto said = place_in(ordinals, word)) return said;
   if (word.size() < 3) return std::nullopt;
   const std::string_view ending = word.substr(word.size() - 2);
   if (ending != "st" && ending != "nd" && ending != "rd" && ending != "th") return std::nullopt;
+  if (const auto said = place_in(ordinals, word)) return said;
   return plain_number(word.substr(0, word.size() - 2));
 }
 

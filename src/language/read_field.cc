@@ -13,6 +13,7 @@ namespace insetbook {
 namespace {
 
 constexpr std::size_t longest_value = 10;
+constexpr std::size_t longest_glued = 64;
 constexpr std::size_t longest_title = 16;  // pieces, marks among them
 constexpr double near_colour = 10;         // CIEDE2000, where nothing else is said
 
@@ -101,7 +102,9 @@ std::size_t Recogniser::glued_run(std::size_t at) const {
     return piece.kind == Piece::Kind::mark &&
            (piece.folded == ")" || piece.folded == "," || piece.folded == ";");
   };
-  while (last < pieces_.size() && pieces_[last].glued && !ends(pieces_[last])) ++last;
+  const std::size_t limit = std::min(at + longest_glued, pieces_.size());
+  while (last < limit && pieces_[last].glued && !ends(pieces_[last])) ++last;
+  steps_ += last - at;
   return last;
 }
 
@@ -190,6 +193,7 @@ Result<void> Recogniser::field_value(const Field& field, std::size_t at, std::ve
     Recogniser within(text_, *inside, context_);
     within.telling_ = telling_;
     Result<Seen> read = within.value_in(field, 0, inside->size());
+    steps_ += within.steps_;
     if (!read) return failure(read.error());
     read->last = at + 1;
     read->span = piece.span;

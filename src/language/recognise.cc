@@ -11,6 +11,7 @@
 #include "language/read_record.h"
 #include "language/says.h"
 #include "language/small_words.h"
+#include "schema/label_key.h"
 #include "text/utf8.h"
 
 namespace insetbook {
@@ -29,6 +30,7 @@ Recogniser::Recogniser(std::string_view text, const std::vector<Piece>& pieces, 
 
 std::size_t Recogniser::run_of_words(std::size_t at, std::size_t most) const {
   std::size_t count = 0;
+  ++steps_;
   while (count < most && at + count < pieces_.size() && pieces_[at + count].kind == Piece::Kind::word)
     ++count;
   return count;
@@ -158,6 +160,7 @@ void Recogniser::small_words(std::size_t at, std::vector<Seen>& out) const {
   const std::size_t most = run_of_words(at, longest_small_word);
   std::string said;
   for (std::size_t count = 1; count <= most; ++count) {
+    ++steps_;
     if (count > 1) said += ' ';
     said += pieces_[at + count - 1].folded;
     const SmallWord* found = small_word(said);
@@ -174,15 +177,27 @@ void Recogniser::small_words(std::size_t at, std::vector<Seen>& out) const {
   }
 }
 
+// The key of a word, made once.
+const std::string& Recogniser::key_of(std::size_t at) {
+  if (keys_.empty()) keys_.resize(pieces_.size());
+  std::optional<std::string>& key = keys_[at];
+  if (!key) key = label_key(pieces_[at].folded);
+  return *key;
+}
+
 void Recogniser::terms(std::size_t at, std::vector<Seen>& out) {
   const std::size_t most = run_of_words(at, longest_label_);
   std::string said;
+  std::string key;
   for (std::size_t count = 1; count <= most; ++count) {
+    ++steps_;
+    key += key_of(at + count - 1);
+    if (!context_.vocabulary.key_begins(key)) break;
     if (count > 1) said += ' ';
     said += pieces_[at + count - 1].folded;
     // "card" alone is no material, "piece" no role.
     if (small_word(said)) continue;
-    std::vector<TermMatch> found = context_.vocabulary.find(said);
+    std::vector<TermMatch> found = context_.vocabulary.find_key(key);
     // What a supply's status is, or how a piece is stuck, is not asked of a piece: such words are looked for
     // as text.
     std::erase_if(found, [](const TermMatch& match) {
@@ -212,6 +227,7 @@ void Recogniser::names(std::size_t at, std::vector<Seen>& out) {
   const std::size_t most = run_of_words(at, longest_name);
   std::string said;
   for (std::size_t count = 1; count <= most; ++count) {
+    ++steps_;
     if (count > 1) said += ' ';
     said += pieces_[at + count - 1].folded;
     if (!context_.names.begins(said)) break;
@@ -239,6 +255,7 @@ void Recogniser::names(std::size_t at, std::vector<Seen>& out) {
 void Recogniser::based_on(std::size_t at, std::vector<Seen>& out) {
   if (!is_word(at, "based") || (!is_word(at + 1, "on") && !is_word(at + 1, "upon"))) return;
   const auto offer = [&](std::size_t last, const std::string& title) {
+    ++steps_;
     for (const NamedRecord& record : exactly(title)) {
       if (record.kind != NameKind::sample) continue;
       Seen it = seen(As::says, at, last, priority_of::field);

@@ -33,6 +33,10 @@ class Recogniser {
   // The piece behind it and behind its unit.
   std::size_t past_bad_size(std::size_t at, const Problem& problem) const;
 
+  // How much was looked at so far: words compared with tables, look-ups and measurements. Below a constant times
+  // the number of pieces, whatever the question is.
+  std::size_t steps() const { return steps_; }
+
   // Looks up what a chosen offer stands for in the book and in the vocabularies, and finishes its `says`.
   void resolve(Seen& seen);
 
@@ -49,6 +53,7 @@ class Recogniser {
   bool is_order(std::size_t at) const;
   std::size_t skip(std::size_t at, std::initializer_list<std::string_view> list) const;
   void small_words(std::size_t at, std::vector<Seen>& out) const;
+  const std::string& key_of(std::size_t at);
   void terms(std::size_t at, std::vector<Seen>& out);
   void names(std::size_t at, std::vector<Seen>& out);
   void based_on(std::size_t at, std::vector<Seen>& out);
@@ -143,6 +148,8 @@ class Recogniser {
   std::map<std::string, std::vector<std::int64_t>, std::less<>> colours_;
   std::map<std::string, std::vector<NamedRecord>, std::less<>> exactly_;
   const std::vector<NamedRecord>& exactly(const std::string& folded);
+  std::vector<std::optional<std::string>> keys_;  // of the pieces, as they are needed
+  mutable std::size_t steps_ = 0;
 };
 
 // The Says of a vocabulary's term; the terms are it and its narrower ones.

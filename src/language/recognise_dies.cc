@@ -21,6 +21,7 @@ std::optional<Recogniser::SetSaid> Recogniser::set_at(std::size_t at, NameKind k
   std::optional<SetSaid> best;
   std::string said;
   for (std::size_t count = 1; count <= most; ++count) {
+    ++steps_;
     if (count > 1) said += ' ';
     said += pieces_[at + count - 1].folded;
     if (!context_.names.begins(said)) break;
@@ -127,6 +128,7 @@ void Recogniser::label_behind(DieSaid& said, const NamedRecord& set) {
     return;  // "tidepool rectangles 2 in" is a size
   const std::size_t most = run_of_words(label, longest_die_label);
   for (std::size_t count = most; count > 0; --count) {
+    ++steps_;
     const std::string text = words(label, count);
     if (const auto die = context_.names.die_labelled(set.id, text)) {
       said.die.dies = {*die};

@@ -148,6 +148,7 @@ SizeIs size_of(const Measurement& measured) {
 // The measurement that begins at `at`, without a shape behind it: shapes are for the vocabulary.
 std::optional<Recogniser::Measured> Recogniser::measurement(std::size_t at) const {
   if (at >= pieces_.size() || pieces_[at].kind == Piece::Kind::phrase) return std::nullopt;
+  ++steps_;
   const std::string_view first = typed(at, at + 1);
   Measured found;
   found.figures = begins_with_figure(pieces_[at].folded, first);
@@ -186,7 +187,11 @@ std::optional<Problem> Recogniser::bad_size(std::size_t at) const {
 // Where a relation that begins at `at` ends; `at` when there is none.
 std::size_t Recogniser::relation_at(std::size_t at, Relation& relation) const {
   std::size_t best = 0;
+  if (at >= pieces_.size() || pieces_[at].folded.empty()) return at;
+  ++steps_;
+  const char first = pieces_[at].folded.front();
   for (const RelationWords& each : relations) {
+    if (each.words.front() != first) continue;
     std::size_t count = 0;
     std::string_view rest = each.words;
     bool same = true;

@@ -54,11 +54,16 @@ const CompiledTerm* compiled_term(VocabularyName in, std::string_view id) {
   return found != terms.end() && all.at(found->id) == id ? &*found : nullptr;
 }
 
-std::span<const CompiledLabel> compiled_labels(std::string_view key) {
+std::span<const CompiledLabel>::iterator compiled_label(std::string_view key) {
   const CompiledVocabularies& all = compiled_vocabularies();
-  const auto first = std::lower_bound(
+  return std::lower_bound(
       all.labels.begin(), all.labels.end(), key,
       [&](const CompiledLabel& label, std::string_view wanted) { return all.at(label.key) < wanted; });
+}
+
+std::span<const CompiledLabel> compiled_labels(std::string_view key) {
+  const CompiledVocabularies& all = compiled_vocabularies();
+  const auto first = compiled_label(key);
   auto last = first;
   while (last != all.labels.end() && all.at(last->key) == key) ++last;
   return {first, last};
@@ -210,12 +215,26 @@ const Term* Vocabulary::own_term(VocabularyName in, std::string_view id) const {
   return found != own_.end() && found->vocabulary == in && found->id == id ? &*found : nullptr;
 }
 
+std::vector<Vocabulary::OwnLabel>::const_iterator Vocabulary::own_label(std::string_view key) const {
+  return std::lower_bound(labels_.begin(), labels_.end(), key,
+                          [](const OwnLabel& own, std::string_view wanted) { return own.key < wanted; });
+}
+
+bool Vocabulary::key_begins(std::string_view key) const {
+  const auto own = own_label(key);
+  if (own != labels_.end() && own->key.starts_with(key)) return true;
+  const CompiledVocabularies& all = compiled_vocabularies();
+  const auto compiled = compiled_label(key);
+  return compiled != all.labels.end() && all.at(compiled->key).starts_with(key);
+}
+
 std::vector<TermMatch> Vocabulary::find(std::string_view label) const {
-  const std::string key = key_of(label);
+  return find_key(key_of(label));
+}
+
+std::vector<TermMatch> Vocabulary::find_key(std::string_view key) const {
   std::vector<TermMatch> matches;
-  const auto first =
-      std::lower_bound(labels_.begin(), labels_.end(), key,
-                       [](const OwnLabel& own, const std::string& wanted) { return own.key < wanted; });
+  const auto first = own_label(key);
   for (auto own = first; own != labels_.end() && own->key == key; ++own) {
     const Term& term = own_[own->term];
     const bool there = std::any_of(matches.begin(), matches.end(), [&](const TermMatch& match) {

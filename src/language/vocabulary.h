@@ -94,6 +94,10 @@ class Vocabulary {
   // first.
   std::vector<TermMatch> find(std::string_view label) const;
   std::vector<TermMatch> find(std::string_view label, VocabularyName in) const;
+  // The same for a label's key (schema/label_key.h). The key of several words is the keys of the words, one
+  // after the other, so that a reader can go on word by word for as long as some label begins so.
+  std::vector<TermMatch> find_key(std::string_view key) const;
+  bool key_begins(std::string_view key) const;
   std::optional<Term> term(VocabularyName in, std::string_view id) const;
 
   // The term and every narrower one, ids, the term itself first. "stand up fold" gives every fold that is
@@ -118,6 +122,7 @@ class Vocabulary {
     std::size_t term;  // in own_
     bool preferred;
   };
+  std::vector<OwnLabel>::const_iterator own_label(std::string_view key) const;
   void take_in(std::size_t place);
   void stand_as_broader(Term& term);
   const Term* own_term(VocabularyName in, std::string_view id) const;
