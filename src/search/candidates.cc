@@ -172,6 +172,7 @@ std::vector<Candidate> Structure::check(const std::vector<Candidate>& samples) {
     if (!statement.step()) continue;
     met.push_back(read(statement));
     met.back().weight = each.weight;
+    met.back().alike = each.alike;
   }
   statement.reset();
   return met;

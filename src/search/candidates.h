@@ -17,6 +17,7 @@ struct Candidate {
   std::int64_t beyond = 0;    // how far the sizes are from exact ones, added up over the pieces asked
   std::int64_t distance = 0;  // how far they are from the figures
   double weight = 0;          // of the text
+  std::int64_t alike = 0;     // what it has in common with the sample asked for
 };
 
 // A question's conjuncts for SQLite: the tree in normal form without its text-only children.

@@ -327,7 +327,7 @@ Sql Conditions::field_says(const Says& says) {
 
 Sql Conditions::sample_says(const Says& says, const Node& node) {
   if (is_mention(says)) return mentioned(says, false);
-  if (std::holds_alternative<WordsAre>(says)) {
+  if (std::holds_alternative<WordsAre>(says) || std::holds_alternative<AlikeTo>(says)) {
     Sql sql;
     sql << "+" << id_;
     return sql.any_of(text_ids_(node));

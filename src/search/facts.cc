@@ -3,6 +3,7 @@
 
 #include <algorithm>
 
+#include "search/alike.h"
 #include "search/facts_parts.h"
 #include "search/sample_text.h"
 #include "search/text_asked.h"
@@ -151,7 +152,11 @@ FactsNeeded facts_needed(const Node& node) {
   FactsNeeded needed{node.kind == Kind::piece, false};
   for (const Constraint& constraint : node.constraint) {
     needed.kinds = mention_kinds(constraint.says);
-    needed.mentions = is_mention(constraint.says);
+    {
+      const bool alike = std::holds_alternative<AlikeTo>(constraint.says);
+      needed.elements = needed.elements || alike;
+      needed.mentions = alike || is_mention(constraint.says);
+    }
   }
   for (const Node& child : node.children) {
     const FactsNeeded of_child = facts_needed(child);
@@ -185,6 +190,7 @@ std::optional<SampleFacts> facts_of(const Book& book, std::int64_t id, const Fac
 
 Judge::Judge(const Book& book, const Node& all, const Relaxed& relaxed)
     : book_(book), all_(all), relaxed_(relaxed) {}
+Judge::~Judge() = default;
 
 bool Judge::meets(const SampleFacts& sample) {
   return children_meet(all_, sample);
@@ -202,6 +208,7 @@ bool Judge::sample_meets(const Node& node, const SampleFacts& sample) {
   const auto met = [&](const Node& child) { return sample_meets(child, sample); };
   switch (node.kind) {
     case Kind::one:
+      if (is_alike(node)) return is_like(node, sample);
       return sample_says(node.constraint.front().says, sample);
     case Kind::piece:
       return fill({slot_of(node)}, sample).all;
@@ -219,6 +226,7 @@ bool Judge::sample_meets(const Node& node, const SampleFacts& sample) {
 
 bool Judge::piece_meets(const Node& node, const ElementFacts& element, const SampleFacts& sample) {
   const auto met = [&](const Node& child) { return piece_meets(child, element, sample); };
+  if (is_alike(node)) return is_like(node, sample);
   if (node.kind == Kind::one) return piece_says(node.constraint.front().says, element, sample);
   if (node.kind == Kind::goes) return goes(node, element, sample);
   if (node.kind == Kind::any) return std::any_of(node.children.begin(), node.children.end(), met);
@@ -279,6 +287,13 @@ bool Judge::piece_says(const Says& says, const ElementFacts& element, const Samp
                         !std::holds_alternative<FeatureIs>(says) && !std::holds_alternative<OccasionIs>(says);
   if (of_piece) return mention_of(says, sample, &element) != nullptr;
   return sample_says(says, sample);
+}
+
+bool Judge::is_like(const Node& node, const SampleFacts& sample) {
+  if (!ids_of_) return true;
+  const auto [place, added] = alike_ids_.try_emplace(&node);
+  if (added) place->second = ids_of_(node);
+  return std::binary_search(place->second.begin(), place->second.end(), sample.id);
 }
 
 bool Judge::goes(const Node& node, const ElementFacts& element, const SampleFacts& sample) {

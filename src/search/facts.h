@@ -57,11 +57,18 @@ FactsNeeded facts_needed(const Node& all);
 
 std::optional<SampleFacts> facts_of(const Book& book, std::int64_t sample, const FactsNeeded& needed);
 
+struct Thing;  // alike.h
+
 // A question held against samples one by one.
 class Judge {
  public:
   Judge(const Book& book, const Node& all, const Relaxed& relaxed);
+  ~Judge();
+  Judge(const Judge&) = delete;
+  Judge& operator=(const Judge&) = delete;
 
+  // How what is like a sample is told; without it, whatever it is asked of is taken to be.
+  void ids_of(Conditions::TextIds ids) { ids_of_ = std::move(ids); }
   bool meets(const SampleFacts& sample);
   std::vector<Matched> explain(const SampleFacts& sample);
   // What of the relaxed sizes the sample misses: "circle 2-1/4 in: 1/8 in smaller".
@@ -103,6 +110,8 @@ class Judge {
   void explain_words(const WordsAre& words, const std::string& text, const SampleFacts& sample,
                      std::vector<Matched>& out);
 
+  bool is_like(const Node& node, const SampleFacts& sample);
+  Said in_common(const AlikeTo& alike, const SampleFacts& sample);
   const DieMeaning& meaning_of(const DieIs& die);
   const std::vector<std::int64_t>& based_on_it(const BasedOn& base);
   // The first field of the sample's text that holds these stems one after another, or null.
@@ -112,6 +121,9 @@ class Judge {
   const Node& all_;
   const Relaxed& relaxed_;
   Stemmer stemmer_;
+  Conditions::TextIds ids_of_;
+  std::map<const Node*, std::vector<std::int64_t>> alike_ids_;
+  std::map<const AlikeTo*, std::vector<Thing>> things_;
   // By their place in the tree.
   std::map<const DieIs*, DieMeaning> meanings_;
   std::map<const BasedOn*, std::vector<std::int64_t>> based_on_;

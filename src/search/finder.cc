@@ -36,6 +36,7 @@ std::string_view walk(Order order) {
 bool closer(const Candidate& a, const Candidate& b, Order order) {
   if (order != Order::best) return false;
   if (a.beyond != b.beyond) return a.beyond < b.beyond;
+  if (a.alike != b.alike) return a.alike > b.alike;
   if (a.weight != b.weight) return a.weight > b.weight;
   return a.distance < b.distance;
 }
@@ -109,7 +110,9 @@ Divided divided(const Node& all, Stemmer& stemmer) {
   Divided parts;
   parts.structured.kind = Node::Kind::all;
   for (const Node& child : all.children) {
-    if (is_text(child)) {
+    if (is_alike(child)) {
+      parts.alike.push_back(&child);
+    } else if (is_text(child)) {
       parts.text.children.push_back(text_asked(child, stemmer));
       parts.asks_text = true;
     } else {
@@ -119,8 +122,19 @@ Divided divided(const Node& all, Stemmer& stemmer) {
   return parts;
 }
 
+const std::vector<Alike>& Finder::alike_to(const Node& node) {
+  const std::int64_t sample = std::get<AlikeTo>(node.constraint.front().says).sample;
+  const auto [place, added] = alike_.try_emplace(sample);
+  if (added) place->second = alike(book_, index_, stemmer_, sample);
+  return place->second;
+}
+
 std::vector<std::int64_t> Finder::text_ids(const Node& node) {
   std::vector<std::int64_t> ids;
+  if (is_alike(node)) {
+    for (const Alike& each : alike_to(node)) ids.push_back(each.sample);
+    return ids;
+  }
   for (const TextHit& hit : index_.find(book_, text_asked(node, stemmer_), {}).hits)
     ids.push_back(hit.sample);
   std::sort(ids.begin(), ids.end());
@@ -156,6 +170,7 @@ Found Finder::ranked(std::vector<Candidate> all, Order order, std::size_t limit)
 std::vector<Candidate> Finder::told_apart(std::vector<Candidate> all, const Node& structured,
                                           const Relaxed& relaxed) {
   Judge judge(book_, structured, relaxed);
+  judge.ids_of([this](const Node& node) { return text_ids(node); });
   const FactsNeeded needed = facts_needed(structured);
   std::erase_if(all, [&](const Candidate& each) {
     const auto facts = facts_of(book_, each.sample, needed);
@@ -202,6 +217,44 @@ std::size_t Finder::about_how_many(const Book& book, const TextAsked& asked) {
   return asked.kind == Kind::any ? sum : fewest;
 }
 
+// Of these, sorted by their ids, what the text finds.
+std::vector<Candidate> Finder::found_by_text(const Divided& asked, const std::vector<Candidate>& candidates) {
+  std::vector<std::int64_t> ids;
+  for (const Candidate& each : candidates) ids.push_back(each.sample);
+  Index::Wanted wanted;
+  wanted.among = &ids;
+  std::vector<Candidate> found;
+  for (const TextHit& hit : index_.find(book_, asked.text, wanted).hits) {
+    const auto at = std::lower_bound(ids.begin(), ids.end(), hit.sample) - ids.begin();
+    found.push_back(candidates[static_cast<std::size_t>(at)]);
+    found.back().weight = hit.weight;
+  }
+  return found;
+}
+
+// What is alike is few: it goes first, and everything else is asked of it.
+Found Finder::find_alike(const Divided& asked, const Relaxed& relaxed, Order order, std::size_t limit) {
+  std::map<std::int64_t, std::pair<std::size_t, std::int64_t>> scores;  // by how many asked, and the sum
+  for (const Node* node : asked.alike) {
+    for (const Alike& each : alike_to(*node)) {
+      ++scores[each.sample].first;
+      scores[each.sample].second += each.score;
+    }
+  }
+  std::vector<Candidate> all;
+  for (const auto& [sample, score] : scores) {
+    if (score.first == asked.alike.size()) all.push_back({sample, 0, 0, 0, score.second});
+  }
+  if (!asked.structured.children.empty()) {
+    Structure structure(book_, asked.structured, relaxed,
+                        [this](const Node& node) { return text_ids(node); });
+    all = structure.check(all);
+    if (structure.telling_apart_left()) all = told_apart(std::move(all), asked.structured, relaxed);
+  }
+  if (asked.asks_text) all = found_by_text(asked, all);
+  return ranked(std::move(all), order, limit);
+}
+
 Found Finder::find_both(const Divided& asked, const Relaxed& relaxed, Order order, std::size_t limit) {
   Structure structure(book_, asked.structured, relaxed, [this](const Node& node) { return text_ids(node); });
   const std::size_t by_text = about_how_many(book_, asked.text);
@@ -217,16 +270,7 @@ Found Finder::find_both(const Divided& asked, const Relaxed& relaxed, Order orde
       all.push_back({hit.sample, 0, 0, hit.weight});
     all = structure.check(all);
   } else {
-    std::vector<std::int64_t> ids;
-    const std::vector<Candidate> candidates = structure.find(all_of_them);
-    for (const Candidate& each : candidates) ids.push_back(each.sample);
-    Index::Wanted wanted;
-    wanted.among = &ids;
-    for (const TextHit& hit : index_.find(book_, asked.text, wanted).hits) {
-      const auto at = std::lower_bound(ids.begin(), ids.end(), hit.sample) - ids.begin();
-      all.push_back(candidates[static_cast<std::size_t>(at)]);
-      all.back().weight = hit.weight;
-    }
+    all = found_by_text(asked, structure.find(all_of_them));
   }
   if (structure.telling_apart_left()) all = told_apart(std::move(all), asked.structured, relaxed);
   return ranked(std::move(all), order, limit);
@@ -234,6 +278,7 @@ Found Finder::find_both(const Divided& asked, const Relaxed& relaxed, Order orde
 
 Found Finder::find(const Node& all, const Relaxed& relaxed, Order order, std::size_t limit) {
   const Divided asked = divided(all, stemmer_);
+  if (!asked.alike.empty()) return find_alike(asked, relaxed, order, limit);
   if (!asked.asks_text) return find_structured(asked, relaxed, order, limit);
   if (asked.structured.children.empty()) return find_text_only(asked, order, limit);
   return find_both(asked, relaxed, order, limit);
@@ -242,7 +287,7 @@ Found Finder::find(const Node& all, const Relaxed& relaxed, Order order, std::si
 bool Finder::any(const Node& all) {
   const Divided asked = divided(all, stemmer_);
   const Relaxed as_asked;
-  if (asked.asks_text) return find(all, as_asked, Order::best, 1).total > 0;
+  if (asked.asks_text || !asked.alike.empty()) return find(all, as_asked, Order::best, 1).total > 0;
   Structure structure(book_, asked.structured, as_asked, [this](const Node& node) { return text_ids(node); });
   if (!structure.telling_apart_left()) return !structure.find(1).empty();
   return !told_apart(structure.find(all_of_them), asked.structured, as_asked).empty();

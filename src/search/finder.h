@@ -4,8 +4,10 @@
 // leads to fewer samples goes first, and the other is asked about those only.
 #pragma once
 
+#include <map>
 #include <vector>
 
+#include "search/alike.h"
 #include "search/candidates.h"
 #include "search/index.h"
 #include "search/search.h"
@@ -16,11 +18,12 @@ namespace insetbook {
 // Totals are counted up to here.
 inline constexpr std::size_t counted_to = 10'000;
 
-// A question in normal form, parted into what SQLite decides and what the index decides.
+// A question in normal form, parted into what SQLite decides, what the index decides, and what is alike.
 struct Divided {
   Node structured;  // `all`
   TextAsked text;   // `all`
   bool asks_text = false;
+  std::vector<const Node*> alike;  // children that ask what is like a sample
 };
 Divided divided(const Node& all, Stemmer& stemmer);
 
@@ -42,6 +45,9 @@ class Finder {
   Found find_text_only(const Divided& asked, Order order, std::size_t limit);
   Found find_structured(const Divided& asked, const Relaxed& relaxed, Order order, std::size_t limit);
   Found find_both(const Divided& asked, const Relaxed& relaxed, Order order, std::size_t limit);
+  Found find_alike(const Divided& asked, const Relaxed& relaxed, Order order, std::size_t limit);
+  const std::vector<Alike>& alike_to(const Node& node);
+  std::vector<Candidate> found_by_text(const Divided& asked, const std::vector<Candidate>& candidates);
   Found ranked(std::vector<Candidate> all, Order order, std::size_t limit);
   std::vector<Candidate> told_apart(std::vector<Candidate> all, const Node& structured,
                                     const Relaxed& relaxed);
@@ -51,6 +57,7 @@ class Finder {
   const Book& book_;
   Index& index_;
   Stemmer stemmer_;
+  std::map<std::int64_t, std::vector<Alike>> alike_;  // by the sample asked for
 };
 
 }  // namespace insetbook

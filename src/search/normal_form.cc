@@ -227,6 +227,10 @@ bool too_deep_for_sql(const Node& node) {
   return depth(depth, node) > deepest_in_sql;
 }
 
+bool is_alike(const Node& node) {
+  return node.kind == Kind::one && std::holds_alternative<AlikeTo>(node.constraint.front().says);
+}
+
 bool is_text(const Node& node) {
   if (node.kind == Kind::one) return is_words(node);
   return node.kind != Kind::piece && node.kind != Kind::goes && !node.children.empty() &&
@@ -234,7 +238,7 @@ bool is_text(const Node& node) {
 }
 
 bool has_text(const Node& node) {
-  if (node.kind == Kind::one) return is_words(node);
+  if (node.kind == Kind::one) return is_words(node) || is_alike(node);
   return std::any_of(node.children.begin(), node.children.end(), has_text);
 }
 

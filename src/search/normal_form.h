@@ -21,7 +21,9 @@ bool says_of_piece_only(const Says& says);
 
 // Whether the whole node is about free words.
 bool is_text(const Node& node);
-// Whether free words stand anywhere in it.
+// Whether it asks what is like a sample.
+bool is_alike(const Node& node);
+// Whether free words stand anywhere in it, or what is like a sample: what the index is needed for.
 bool has_text(const Node& node);
 
 struct Slot {

@@ -4,6 +4,7 @@
 #include <algorithm>
 
 #include "measure/write.h"
+#include "search/alike.h"
 #include "search/facts_parts.h"
 #include "search/said.h"
 #include "search/snippet.h"
@@ -198,6 +199,41 @@ void Judge::explain_other(const Node& node, const SampleFacts& sample, std::vect
   if (node.kind == Kind::one) explain_says(node.constraint.front(), sample, out);
 }
 
+// "both: easel fold, navy circle 2-3/8 in". A colour is not said again where a piece was said with it.
+Said Judge::in_common(const AlikeTo& alike, const SampleFacts& sample) {
+  constexpr std::size_t most_said = 8;
+  const auto [place, added] = things_.try_emplace(&alike);
+  if (added) place->second = things_of(book_, alike.sample, stemmer_);
+  std::vector<std::int64_t> coloured;
+  std::vector<std::string> parts;
+  for (const Thing& thing : place->second) {
+    const bool word = thing.kind == Thing::Kind::word;
+    if (word ? field_with({thing.word}, sample) == nullptr : !holds(thing, sample)) continue;
+    const bool said_with_piece =
+        thing.kind == Thing::Kind::colour && thing.mention == "paper" && among(coloured, thing.id);
+    if (said_with_piece) continue;
+    std::string colour;
+    for (const ElementFacts& element : sample.elements) {
+      if (thing.kind != Thing::Kind::piece || !holds(thing, element)) continue;
+      for (std::size_t i = 0; i < thing.of_colours.size() && colour.empty(); ++i) {
+        const ColourIs paper{ColourUse::paper, {thing.of_colours[i]}, ""};
+        if (!mention_of(paper, sample, &element)) continue;
+        colour = thing.colour_names[i] + " ";
+        coloured.push_back(thing.of_colours[i]);
+      }
+    }
+    const std::string part = colour + thing.said;
+    if (!among(parts, part)) parts.push_back(part);
+  }
+  Said said;
+  if (parts.empty()) return said;
+  said.add("both:", false);
+  for (std::size_t i = 0; i < parts.size() && i < most_said; ++i)
+    said.add(parts[i], true, i == 0 ? " " : ", ");
+  if (parts.size() > most_said) said.add("and " + std::to_string(parts.size() - most_said) + " more", false);
+  return said;
+}
+
 void Judge::explain_says(const Constraint& asked, const SampleFacts& sample, std::vector<Matched>& out) {
   const std::string text = asked_text(asked);
   Said said;
@@ -219,6 +255,9 @@ void Judge::explain_says(const Constraint& asked, const SampleFacts& sample, std
   } else if (std::holds_alternative<TitleIs>(asked.says)) {
     said.add("title:", false);
     said.add(sample.title, true, " ");
+  } else if (const auto* alike = std::get_if<AlikeTo>(&asked.says)) {
+    said = in_common(*alike, sample);
+    if (said.text.empty()) return;
   } else if (const auto* none = std::get_if<HasNo>(&asked.says)) {
     said.add("no " + none->field, true);
   } else {

@@ -323,6 +323,21 @@ TEST_F(Search, the_nearest_say_what_they_have_instead) {
                                           "Tide chart | does not have: stand-up fold; has: side fold"));
 }
 
+TEST_F(Search, more_like_a_sample) {
+  record_what_goes();
+  const Node like = asks(AlikeTo{1, "Harbour lights"}, "like harbour lights");
+  const Hits hits = ask({like});
+  EXPECT_THAT(titles(hits), ElementsAre("Tide chart", "Moon gate"));
+  EXPECT_THAT(matched(hits.hits[0]),
+              ElementsAre("like harbour lights |  | both: circle 2-3/8 in, \"glittering\", \"water\""));
+  EXPECT_THAT(matched(hits.hits[1]),
+              ElementsAre("like harbour lights |  | both: easel fold, circle 2-3/8 in"));
+  EXPECT_THAT(titles(ask({like, easel()})), ElementsAre("Moon gate"));
+  EXPECT_THAT(titles(ask({none({like})})), ElementsAre("Harbour lights", "Reed bed"));
+  EXPECT_THAT(titles(ask({like, words({"line"})})), ElementsAre("Tide chart"));
+  EXPECT_THAT(titles(ask({asks(AlikeTo{99, "gone"}, "like gone")})), ElementsAre());
+}
+
 TEST_F(Search, what_was_asked_is_marked) {
   const Hits hits =
       ask({piece({exactly(in(19, 8), "2-3/8 in"), shape("circle")}), words({"glittering", "water"})});
