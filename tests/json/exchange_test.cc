@@ -303,9 +303,13 @@ TEST(Export, BothFormatsShareAFolder) {
   for (const bool json_first : {true, false}) {
     BookWithPhoto of;
     const fs::path out = of.folder / "out";
-    if (json_first) ASSERT_TRUE(export_json(of.book, out));
+    if (json_first) {
+      ASSERT_TRUE(export_json(of.book, out));
+    }
     ASSERT_TRUE(export_csv(of.book, out));
-    if (!json_first) ASSERT_TRUE(export_json(of.book, out));
+    if (!json_first) {
+      ASSERT_TRUE(export_json(of.book, out));
+    }
     Book from_json = of.Shelf::book("two"), from_csv = of.Shelf::book("three");
     EXPECT_THAT(refused(of.import(from_json, {out / "book.json"})), IsEmpty());
     EXPECT_THAT(refused(of.import(from_csv, {out / "samples.csv"})), IsEmpty());
@@ -333,12 +337,18 @@ TEST(Export, WhereAPlaceIsTakenNothingIsWritten) {
     const auto before = files_of(out);
     const auto csv = export_csv(of.book, out);
     EXPECT_EQ(csv.has_value(), !one.csv) << out;
-    if (one.csv) EXPECT_THAT(csv.error().what, testing::EndsWith("; nothing was written"));
-    if (one.csv) EXPECT_EQ(files_of(out), before);
+    if (one.csv) {
+      EXPECT_THAT(csv.error().what, testing::EndsWith("; nothing was written"));
+    }
+    if (one.csv) {
+      EXPECT_EQ(files_of(out), before);
+    }
     const auto before_json = files_of(out);
     const auto json = export_json(of.book, out);
     EXPECT_EQ(json.has_value(), !one.json) << out;
-    if (one.json) EXPECT_EQ(files_of(out), before_json);
+    if (one.json) {
+      EXPECT_EQ(files_of(out), before_json);
+    }
   }
 }
 
