@@ -10,6 +10,7 @@
 #include "book/names.h"
 #include "card/closed_size.h"
 #include "importers/csv/weights.h"
+#include "text/quote.h"
 #include "text/utf8.h"
 
 namespace insetbook {
@@ -75,7 +76,8 @@ Result<Wanted> split(std::string_view text) {
     return wanted;
   }
   if (starts.empty())
-    return failure({.what = fmt::format("\"{}\" names no record", text), .expected = "NAME FIELD=VALUE"});
+    return failure(
+        {.what = fmt::format("{} names no record", in_quotes(text)), .expected = "NAME FIELD=VALUE"});
   wanted.name = trim(before.substr(0, starts.front()));
   wanted.field = trim(before.substr(starts.front() + 1));
   return wanted;
@@ -130,8 +132,8 @@ Result<PutResult> change_said(Change& change, const Book& book, const Editable& 
     return change_mentions(change, record.id, std::nullopt, field.kind, mentions);
   const std::optional<std::int64_t> sample_id = sample_of_piece(book, record.id);
   if (!sample_id)
-    return failure(
-        {.kind = ProblemKind::unknown_name, .what = fmt::format("\"{}\" is not in the book", record.name)});
+    return failure({.kind = ProblemKind::unknown_name,
+                    .what = fmt::format("{} is not in the book", in_quotes(record.name))});
   return change_mentions(change, *sample_id, record.id, field.kind, mentions);
 }
 

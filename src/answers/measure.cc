@@ -5,6 +5,7 @@
 
 #include <algorithm>
 
+#include "answers/new_die.h"
 #include "answers/opening_said.h"
 #include "answers/options.h"
 #include "book/names.h"
@@ -13,6 +14,7 @@
 #include "language/read_opening.h"
 #include "measure/read.h"
 #include "measure/write.h"
+#include "text/quote.h"
 #include "text/utf8.h"
 
 namespace insetbook {
@@ -31,7 +33,7 @@ Result<HowMeasured> how_measured(const Book& book, const MeasureAsked& asked, Un
   if (asked.method) {
     how.method = measuring_method(fold(*asked.method));
     if (how.method.empty())
-      return failure({.what = fmt::format("\"{}\" is no way of measuring", *asked.method),
+      return failure({.what = fmt::format("{} is no way of measuring", in_quotes(*asked.method)),
                       .expected = "ruler, callipers, scan, drawing, maker's figure or estimated"});
   }
   if (asked.read_to) {
@@ -107,7 +109,7 @@ Result<MeasureAnswer> measure_set(Book& book, const MeasureAsked& asked) {
   if (lines->empty())
     return failure({.kind = ProblemKind::unknown_name,
                     .what = wanted.line.empty()
-                                ? fmt::format("\"{}\" has no lines to measure", asked.opening)
+                                ? fmt::format("{} has no lines to measure", in_quotes(asked.opening))
                                 : fmt::format("no die of the set has a line called {}", wanted.line),
                     .expected = "insetbook show SET lists its lines"});
   std::vector<std::string> texts = split_sizes(*asked.sizes);
@@ -147,37 +149,6 @@ Result<MeasureAnswer> measure_set(Book& book, const MeasureAsked& asked) {
   return answer;
 }
 
-// "Moonrise Circles 4, stitched": the set's name as typed, the die's label, the line.
-struct NewDie {
-  std::string set, die, line;
-};
-
-Result<NewDie> new_die(const Book& book, std::string_view text) {
-  NewDie made;
-  const OpeningWanted wanted = opening_wanted(text);
-  made.line = wanted.line.empty() ? "cut" : wanted.line;
-  std::string_view words = trim(text.substr(0, text.find(',')));
-  const std::size_t space = words.find_last_of(" \t");
-  // The longest beginning that names a set of the book is the set; the rest is the die.
-  for (std::size_t end = words.size(); end != std::string_view::npos && end > 0;
-       end = words.find_last_of(' ', end - 1)) {
-    if (set_named(book, fold(words.substr(0, end)))) {
-      made.set = words.substr(0, end);
-      made.die = trim(words.substr(end));
-      break;
-    }
-  }
-  if (made.set.empty() && space != std::string_view::npos) {
-    made.set = trim(words.substr(0, space));
-    made.die = trim(words.substr(space));
-  }
-  if (made.set.empty() || made.die.empty())
-    return failure(
-        {.what = fmt::format("\"{}\" does not say which set and which die", text),
-         .expected = "the set, the die's order or label, and the line: \"Moonrise Circles 4, stitched\""});
-  return made;
-}
-
 Result<MeasureAnswer> measure_new(Book& book, const MeasureAsked& asked) {
   if (!asked.size || !asked.shape)
     return failure({.what = "a new die needs its shape and a size",
@@ -189,7 +160,7 @@ Result<MeasureAnswer> measure_new(Book& book, const MeasureAsked& asked) {
   if (!shape) return failure(shape.error());
   const Result<HowMeasured> how = how_measured(book, asked, size->unit);
   if (!how) return failure(how.error());
-  const Result<NewDie> die = new_die(book, asked.opening);
+  const Result<NewDie> die = new_die_said(book, asked.opening);
   if (!die) return failure(die.error());
   if (const Result<OpeningRecord> there = opening_said(book, asked.opening);
       there && fold(there->set) == fold(die->set) && fold(there->die) == fold(die->die) &&
@@ -202,7 +173,7 @@ Result<MeasureAnswer> measure_new(Book& book, const MeasureAsked& asked) {
   row.die = die->die;
   row.rank = read_rank(fold(die->die));
   row.line = die->line;
-  row.line_kind = line_kind(fold(die->line));
+  row.line_kind = die->line_kind;
   row.shape = fold(*asked.shape);
   row.measured = measured_from(*size, *how, 0);
   MeasureAnswer answer{.recorded = true, .lines = {}};
@@ -272,7 +243,7 @@ Result<TriedAnswer> record_tried(Book& book, const TriedAsked& asked) {
   if (!shape) return failure(shape.error());
   row.result = fold(asked.result.value_or("fits"));
   if (row.result != "fits" && row.result != "too tight" && row.result != "too loose")
-    return failure({.what = fmt::format("\"{}\" is no result", *asked.result),
+    return failure({.what = fmt::format("{} is no result", in_quotes(*asked.result)),
                     .expected = "fits, too-tight or too-loose"});
   row.date = asked.date.value_or(today(book));
   row.note = asked.note.value_or("");

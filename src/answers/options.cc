@@ -4,6 +4,7 @@
 #include <fmt/format.h>
 
 #include "measure/read.h"
+#include "text/quote.h"
 
 namespace insetbook {
 
@@ -15,7 +16,7 @@ Result<Length> length_option(std::string_view what, std::string_view text, Unit 
     return failure(std::move(problem));
   }
   if (read->length <= Length() && !may_be_zero)
-    return failure({.what = fmt::format("{}: \"{}\" is no length above zero", what, text),
+    return failure({.what = fmt::format("{}: {} is no length above zero", what, in_quotes(text)),
                     .expected = "a length such as 1/8 in or 3 mm"});
   return read->length;
 }
@@ -32,7 +33,7 @@ Result<Size> size_option(std::string_view what, std::string_view text, Unit unit
 
 Result<ShapeKind> shape_option(std::string_view text) {
   if (const std::optional<ShapeKind> kind = shape_kind(text)) return *kind;
-  return failure({.what = fmt::format("\"{}\" is no shape that can be asked for", text),
+  return failure({.what = fmt::format("{} is no shape that can be asked for", in_quotes(text)),
                   .expected = "circle, oval, square, rectangle, rounded rectangle or polygon"});
 }
 

@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "answers/show.h"
 
+#include <fmt/format.h>
+
 #include <algorithm>
 
 #include "answers/opening_said.h"
@@ -16,12 +18,27 @@ std::vector<std::string> titles(Statement& statement) {
   return found;
 }
 
-std::string uuid_of(const Book& book, std::string_view sql, std::int64_t id) {
-  Statement& statement = book.statement(sql);
-  statement.bind(1, id);
+// Of a record, in the order of RecordKind.
+std::string uuid_of(const Book& book, const NameHit& hit) {
+  static constexpr std::string_view sql[] = {
+      "SELECT uuid FROM die_set WHERE id = ?1", "SELECT uuid FROM die WHERE id = ?1",
+      "SELECT uuid FROM supply WHERE id = ?1", "SELECT uuid FROM colour WHERE id = ?1",
+      "SELECT uuid FROM sample WHERE id = ?1"};
+  Statement& statement = book.statement(sql[static_cast<std::size_t>(hit.kind) - 1]);
+  statement.bind(1, hit.id);
   std::string uuid = statement.step() ? std::string(statement.text(0)) : std::string();
   statement.reset();
   return uuid;
+}
+
+// Samples of which the supply or the colour is said (`mention` is that column), newest first.
+std::vector<std::string> samples_that(const Book& book, std::string_view mention, std::int64_t id) {
+  Statement& samples = book.statement(fmt::format(
+      "SELECT DISTINCT s.title, s.made FROM sample s JOIN mention m ON m.sample_id = s.id WHERE m.{} = ?1 "
+      "ORDER BY s.made DESC, s.title",
+      mention));
+  samples.bind(1, id);
+  return titles(samples);
 }
 
 ShownLine shown_line(const Book& book, OpeningRecord opening) {
@@ -78,12 +95,7 @@ ShownSet shown_set(const Book& book, std::int64_t id) {
 ShownSupply shown_supply(const Book& book, std::int64_t id) {
   ShownSupply shown;
   if (std::optional<SupplyRow> row = supply(book, id)) shown.row = std::move(*row);
-  Statement& samples = book.statement(
-      "SELECT DISTINCT s.title, s.made FROM sample s JOIN mention m ON m.sample_id = s.id WHERE m.supply_id "
-      "= ?1"
-      " ORDER BY s.made DESC, s.title");
-  samples.bind(1, id);
-  shown.samples = titles(samples);
+  shown.samples = samples_that(book, "supply_id", id);
   return shown;
 }
 
@@ -103,12 +115,7 @@ ShownColour shown_colour(const Book& book, std::int64_t id) {
       " || CASE name WHEN '' THEN '' ELSE ', ' || name END FROM supply WHERE colour_id = ?1 ORDER BY 1");
   supplies.bind(1, id);
   shown.supplies = titles(supplies);
-  Statement& samples = book.statement(
-      "SELECT DISTINCT s.title, s.made FROM sample s JOIN mention m ON m.sample_id = s.id WHERE m.colour_id "
-      "= ?1"
-      " ORDER BY s.made DESC, s.title");
-  samples.bind(1, id);
-  shown.samples = titles(samples);
+  shown.samples = samples_that(book, "colour_id", id);
   return shown;
 }
 
@@ -136,25 +143,21 @@ ShownSample shown_sample(const Book& book, std::int64_t id) {
 ShowAnswer shown_hit(const Book& book, const NameHit& hit) {
   ShowAnswer answer;
   answer.name = hit.name;
+  answer.uuid = uuid_of(book, hit);
   switch (hit.kind) {
     case RecordKind::set:
-      answer.uuid = uuid_of(book, "SELECT uuid FROM die_set WHERE id = ?1", hit.id);
       answer.shown = shown_set(book, hit.id);
       break;
     case RecordKind::die:
-      answer.uuid = uuid_of(book, "SELECT uuid FROM die WHERE id = ?1", hit.id);
       answer.shown = shown_die(book, hit.id);
       break;
     case RecordKind::supply:
-      answer.uuid = uuid_of(book, "SELECT uuid FROM supply WHERE id = ?1", hit.id);
       answer.shown = shown_supply(book, hit.id);
       break;
     case RecordKind::colour:
-      answer.uuid = uuid_of(book, "SELECT uuid FROM colour WHERE id = ?1", hit.id);
       answer.shown = shown_colour(book, hit.id);
       break;
     case RecordKind::sample:
-      answer.uuid = uuid_of(book, "SELECT uuid FROM sample WHERE id = ?1", hit.id);
       answer.shown = shown_sample(book, hit.id);
       break;
   }

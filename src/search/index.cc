@@ -245,6 +245,7 @@ struct Index::Parts {
   State opened_again(const Book& book);
   State bring_up(const Book& book);
   Xapian::Database all() const;
+  std::size_t holders(const std::string& stem) const;
   std::vector<TextHit> found(const Xapian::MSet& mset) const;
   TextHits find(const Xapian::Query& query, const Wanted& wanted) const;
 };
@@ -393,6 +394,19 @@ Xapian::Database Index::Parts::all() const {
   return together;
 }
 
+// What the index says of samples that were changed since does not count.
+std::size_t Index::Parts::holders(const std::string& stem) const {
+  std::size_t many = all().get_termfreq(stem);
+  if (!lacking || !db) return many;
+  auto holder = db->postlist_begin(stem);
+  for (const std::int64_t sample : lacking->hidden) {
+    if (holder == db->postlist_end(stem)) break;
+    holder.skip_to(docid_of(sample));
+    if (holder != db->postlist_end(stem) && *holder == docid_of(sample)) --many;
+  }
+  return many;
+}
+
 std::vector<TextHit> Index::Parts::found(const Xapian::MSet& mset) const {
   std::vector<TextHit> hits;
   hits.reserve(mset.size());
@@ -519,7 +533,7 @@ TextHits Index::find(const Book& book, const TextAsked& asked, const Wanted& wan
 std::size_t Index::samples_with(const Book& book, const std::string& stem) {
   return guarded([&] {
     make_ready(book);
-    return std::size_t{parts_->all().get_termfreq(stem)};
+    return parts_->holders(stem);
   });
 }
 

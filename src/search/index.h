@@ -70,7 +70,7 @@ class Index {
   };
   TextHits find(const Book& book, const TextAsked& asked, const Wanted& wanted);
 
-  // How many samples hold the stem, about.
+  // How many samples hold the stem.
   std::size_t samples_with(const Book& book, const std::string& stem);
   // Stems in the index that are spelled like this one, nearest first, with one sample that holds each.
   struct LikeStem {

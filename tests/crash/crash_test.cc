@@ -85,7 +85,8 @@ void make_version_1(const fs::path& folder) {
   Statement triggers = db.prepare("SELECT name FROM sqlite_schema WHERE type = 'trigger'");
   while (triggers.step()) drop += "DROP TRIGGER " + std::string(triggers.text(0)) + ";";
   db.execute(drop +
-             "DROP TABLE name_word; DROP TABLE name_trigram; DROP VIEW name_of; PRAGMA user_version = 1");
+             "DROP TABLE name_word; DROP TABLE name_trigram; DROP VIEW name_of; DROP INDEX mention_unlinked; "
+             "PRAGMA user_version = 1");
 }
 
 template <class T>

@@ -9,6 +9,7 @@
 #include <xapian.h>
 
 #include <algorithm>
+#include <cmath>
 #include <cstdlib>
 #include <fstream>
 #include <map>
@@ -91,6 +92,42 @@ class Scan {
     return met;
   }
 
+  const std::map<std::int64_t, std::int64_t>& like(std::int64_t id) const {
+    if (like_.count(id) == 0) like_[id] = likeness(id);
+    return like_[id];
+  }
+  std::map<std::int64_t, std::int64_t> likeness(std::int64_t id) const {
+    const Row* mine = by_id(samples_, id);
+    std::map<std::int64_t, std::int64_t> scores;
+    if (!mine) return scores;
+    std::int64_t all = 0;
+    const auto weigh = [&](const auto& holds, int part) {
+      std::vector<std::int64_t> holders;
+      for (const Row& sample : samples_) {
+        if (holds(sample)) holders.push_back(sample.id);
+      }
+      if (holders.size() < 2) return;
+      const double rarity =
+          std::log2(static_cast<double>(samples_.size() + 1) / static_cast<double>(holders.size()));
+      const std::int64_t weight = std::llround(1000 * rarity) / part;
+      all += weight;
+      for (const std::int64_t holder : holders) scores[holder] += weight;
+    };
+    for (const std::string& thing : things(*mine))
+      weigh([&](const Row& sample) { return things(sample).count(thing) > 0; }, 1);
+    for (const Piece& piece : sized(*mine))
+      weigh([&](const Row& sample) { return has_near(sample, piece); }, 1);
+    std::set<std::string> stems;
+    for (const char* field : {"title", "words", "note"}) {
+      for (const std::string& stem : words(mine->text.at(field))) stems.insert(stem);
+    }
+    for (const std::string& stem : stems) weigh([&](const Row& sample) { return has_stem(sample, stem); }, 2);
+    std::erase_if(scores, [&](const auto& each) {
+      return each.first == id || each.second <= 0 || each.second * 10 < all;
+    });
+    return scores;
+  }
+
  private:
   static const Row* by_id(const std::vector<Row>& all, std::optional<std::int64_t> id) {
     for (const Row& each : all) {
@@ -120,6 +157,56 @@ class Scan {
            std::get_if<CountIs>(&says) || std::get_if<GoesIs>(&says);
   }
 
+  // What two samples may have in common, as search/alike.h says: one text for each thing, told by looking at
+  // the rows.
+  std::set<std::string> things(const Row& sample) const {
+    std::set<std::string> out;
+    for (const Row* m : of_sample(mentions_, sample)) {
+      const std::string& kind = m->text.at("kind");
+      if (kind == "paper" || kind == "ink") {
+        if (m->number.at("colour_id")) out.insert(kind + " " + std::to_string(*m->number.at("colour_id")));
+      } else if (kind == "supply") {
+        if (m->number.at("supply_id")) out.insert(kind + " " + std::to_string(*m->number.at("supply_id")));
+      } else if (!m->text.at("term").empty()) {
+        out.insert(kind + " " + m->text.at("term"));
+      }
+    }
+    for (const Row* e : elements(sample)) {
+      if (e->number.at("die_id")) out.insert("die " + std::to_string(*e->number.at("die_id")));
+    }
+    return out;
+  }
+  struct Piece {
+    std::string shape;
+    std::int64_t width, height;
+    bool operator<(const Piece& o) const {
+      return std::tie(shape, width, height) < std::tie(o.shape, o.width, o.height);
+    }
+  };
+  std::set<Piece> sized(const Row& sample) const {
+    std::set<Piece> out;
+    for (const Row* e : elements(sample)) {
+      const auto w = e->number.at("width_nm");
+      if (w && !e->text.at("shape").empty())
+        out.insert({e->text.at("shape"), *w, e->number.at("height_nm").value_or(*w)});
+    }
+    return out;
+  }
+  bool has_near(const Row& sample, const Piece& piece) const {
+    const auto close = [](std::int64_t a, std::int64_t b) { return std::llabs(a - b) <= 3'175'000; };
+    for (const Piece& each : sized(sample)) {
+      if (each.shape != piece.shape) continue;
+      if (close(each.width, piece.width) && close(each.height, piece.height)) return true;
+      if (close(each.width, piece.height) && close(each.height, piece.width)) return true;
+    }
+    return false;
+  }
+  bool has_stem(const Row& sample, const std::string& stem) const {
+    for (const auto& text : said(sample)) {
+      if (in(text, stem)) return true;
+    }
+    return false;
+  }
   // What language/goes.h says, word for word.
   static bool linked(GoesHow how, const Row& a, const Row& b) {
     const std::string of_a = a.number.at("goes_to") == b.id ? a.text.at("goes_how") : "";
@@ -385,6 +472,7 @@ class Scan {
   bool sample_says(const Says& says, const Row& sample) const {
     if (const auto* is = std::get_if<WordsAre>(&says)) return says_words(*is, sample);
     if (const auto* is = std::get_if<TitleIs>(&says)) return is->sample == sample.id;
+    if (const auto* is = std::get_if<AlikeTo>(&says)) return like(is->sample).count(sample.id) > 0;
     if (const auto* is = std::get_if<BasedOn>(&says)) {
       const Row* base = by_id(samples_, is->sample);
       return base && base->text.at("title") == sample.text.at("based_on");
@@ -556,6 +644,7 @@ class Scan {
 
   std::vector<Row> samples_, elements_, mentions_, colours_, supplies_, sets_, dies_, lines_;
   mutable std::map<std::int64_t, std::vector<std::vector<std::string>>> said_;
+  mutable std::map<std::int64_t, std::map<std::int64_t, std::int64_t>> like_;
 };
 
 // --- what is generated ---
@@ -859,7 +948,9 @@ Node part(Dice& dice) {
   Node node;
   node.kind = kind == 10 ? Kind::any : Kind::none;
   for (int i = 0; i < 2; ++i) {
-    if (dice.one_in(3)) {
+    if (dice.one_in(9)) {
+      node.children.push_back(one(AlikeTo{1 + dice.upto(40), "a card"}));
+    } else if (dice.one_in(3)) {
       node.children.push_back(some_words(dice));
     } else if (dice.one_in(2)) {
       // Sizes within "or" count for closeness by a rule of their own; the set is what is compared here.
@@ -1014,6 +1105,37 @@ void change_much(Book& book, Dice& dice, int round) {
     return {};
   });
   ASSERT_TRUE(done) << done.error().what;
+}
+
+TEST_F(SearchProperty, what_is_alike_agrees_with_a_plain_scan) {
+  std::size_t found = 0;
+  for (unsigned seed = 21; seed <= 23; ++seed) {
+    Dice dice(seed);
+    const Book book = make(dice, 120);
+    const Scan scan(book);
+    Index index(folder_);
+    for (int i = 0; i < 40; ++i) {
+      Question question;
+      const std::int64_t asked_for = 1 + dice.upto(122);
+      question.tree.children.push_back(one(AlikeTo{asked_for, "a card"}));
+      const auto scores = scan.like(asked_for);
+      const bool and_more = dice.one_in(2);
+      if (and_more) question.tree.children.push_back(part(dice));
+      const Ids got = asked(book, question, &index);
+      Ids expected;
+      for (const auto& each : scan.find(question.tree)) expected.push_back(each.sample);
+      if (!and_more) {
+        std::stable_sort(expected.begin(), expected.end(),
+                         [&](std::int64_t a, std::int64_t b) { return scores.at(a) > scores.at(b); });
+        EXPECT_EQ(got, expected) << "seed " << seed << " question " << i;
+        continue;
+      }
+      found += got.size();
+      EXPECT_EQ(std::set(got.begin(), got.end()), std::set(expected.begin(), expected.end()))
+          << "seed " << seed << " question " << i;
+    }
+  }
+  EXPECT_GT(found, 100U);
 }
 
 TEST_F(SearchProperty, index_behind_deleted_or_damaged_gives_the_same_answers) {
