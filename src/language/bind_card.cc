@@ -23,13 +23,17 @@ void place_size(SizeIs& size, bool tall) {
 
 void Binder::card(Level& level) {
   if (level.piece && !level.with && level.pending == Pending::nothing && close_piece(level)) return;
-  // "card 5 x 7", "cards that are 5 x 7"
+  // "card 5 x 7", "cards that are 5 x 7", "cards under 5 in", "cards 7 in tall"
   if (at_ < items_.size() && items_[at_].kind == Item::Kind::says && items_[at_].of == FieldName::size &&
       !items_[at_].field && !head_ahead(items_, at_) && !level.with) {
     std::vector<Constraint> sizes = std::move(items_[at_++].offered);
-    const bool two =
-        std::ranges::none_of(sizes, [](const Constraint& c) { return std::get<SizeIs>(c.says).one_figure; });
-    if (!two) {
+    // One figure is a side of the card where it says which, or bounds both.
+    const bool of_card = std::ranges::all_of(sizes, [](const Constraint& c) {
+      const SizeIs& size = std::get<SizeIs>(c.says);
+      const bool bound = size.relation != Relation::exact && size.relation != Relation::about;
+      return !size.one_figure || size.placed || bound;
+    });
+    if (!of_card) {
       --at_;
       items_[at_].offered = std::move(sizes);
       return;

@@ -34,10 +34,11 @@ void Binder::number(Level& level, std::size_t place) {
   text_item(level, place);
 }
 
-// The shape or role that the phrase of a number turns on, a few items ahead.
+// The shape, role or material that is a role as well ("ribbons") that the phrase of a number turns on, a few
+// items ahead.
 std::size_t Binder::head_after(std::size_t place) const {
   for (std::size_t i = place + 1; i < std::min(place + 8, items_.size()); ++i) {
-    if (is_head(items_[i])) return i;
+    if (is_head(items_[i]) || items_[i].also) return i;
     if (!says_of_piece(items_[i])) return none_yet;
   }
   return none_yet;

@@ -295,7 +295,8 @@ class Itemiser {
       }
       if (item.kind == Item::Kind::closes && bound.size() > 1 && bound.back().kind == Item::Kind::says &&
           bound[bound.size() - 2].kind == Item::Kind::opens &&
-          (bound.size() == 2 || bound[bound.size() - 3].kind != Item::Kind::group)) {
+          (bound.size() == 2 || bound[bound.size() - 3].kind != Item::Kind::group) &&
+          !keeps_bracket(bound.back())) {
         Item inside = std::move(bound.back());
         bound.pop_back();
         bound.pop_back();
@@ -330,6 +331,11 @@ class Itemiser {
       number.kind = Item::Kind::says;
       number.of = FieldName::size;
     }
+  }
+
+  // "circle (technique:stamping)": a field in a bracket is said of no piece beside it.
+  static bool keeps_bracket(const Item& item) {
+    return item.field && item.offered.size() == 1 && says_of_piece(item) && !is_head(item);
   }
 
   static bool of_one_kind(const Item& a, const Item& b) {

@@ -2,9 +2,11 @@
 //
 // Between cover and tree: the chosen offers as items, with what neighbours say of each other settled. A
 // colour before "paper" or "ink", or after a technique and "in", gets its use; two neighbours of one kind
-// with "or" between them become one item; a bracket around one item falls away. A preposition before a piece,
-// or before a bracket that begins with one, says how pieces go together; before a bare colour how that is
-// used; "around", "behind" and "through" may stand alone ("a ribbon around the front"); any other falls away.
+// with "or" between them become one item; a bracket around one item falls away, unless it is a single field
+// of a colour, technique or other property: "circle (technique:stamping)" says nothing of the circle. A
+// preposition before a piece, or before a bracket that begins with one, says how pieces go together; before a
+// bare colour how that is used; "around", "behind" and "through" may stand alone ("a ribbon around the
+// front"); any other falls away.
 #pragma once
 
 #include <optional>

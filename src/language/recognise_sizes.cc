@@ -366,6 +366,14 @@ void Recogniser::sizes(std::size_t at, std::vector<Seen>& out) const {
   const std::size_t measured_at = measure_before(at, way);
   const std::size_t begins = relation_at(measured_at, relation);
   auto found = measurement(begins);
+  if (!found && begins == at && is_word(at, "dozen")) {
+    Seen count = seen(As::number, at, at + 1, priority_of::number);
+    count.weight = 1;
+    count.number = 12;
+    count.whole = true;
+    count.word = pieces_[at].folded;
+    out.push_back(std::move(count));
+  }
   if (!found) return;
   if (measured_at > at && found->size.one_figure) {
     found->size.placed = way.placed;

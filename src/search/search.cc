@@ -1,7 +1,10 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "search/search.h"
 
+#include <limits>
+
 #include "search/emptied.h"
+#include "search/facets.h"
 #include "search/finder.h"
 #include "search/hits.h"
 #include "search/index_moved.h"
@@ -10,6 +13,8 @@
 
 namespace insetbook {
 namespace {
+
+constexpr std::size_t all_of_them = std::numeric_limits<std::size_t>::max();
 
 const HasNo* unknown_field(const Node& node) {
   for (const Constraint& constraint : node.constraint) {
@@ -44,8 +49,14 @@ Hits answer(const Book& book, const Node& all, const SearchOptions& options, Ind
   const Snapshot snapshot(book);
   Finder finder(book, index);
   const Relaxed as_asked;
-  const Found found = finder.find(all, as_asked, options.order, options.limit);
-  Hits hits{hits_of(book, found.ranked, all, as_asked), found.total, found.exact, {}, {}, {}};
+  Found found = finder.find(all, as_asked, options.order, options.facets ? all_of_them : options.limit);
+  std::vector<std::int64_t> every;
+  if (options.facets) {
+    for (const Candidate& each : found.ranked) every.push_back(each.sample);
+    if (found.ranked.size() > options.limit) found.ranked.resize(options.limit);
+  }
+  Hits hits{hits_of(book, found.ranked, all, as_asked), found.total, found.exact, {}, {}, {}, {}};
+  if (!every.empty()) hits.facets = facets_of(book, every, all);
   if (found.total == 0) {
     Emptied emptied = why_empty(book, finder, all, options.nearest);
     hits.emptied_by = std::move(emptied.by);
