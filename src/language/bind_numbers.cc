@@ -45,7 +45,7 @@ std::size_t Binder::head_after(std::size_t place) const {
 }
 
 bool Binder::is_plural(const Item& head) {
-  const std::string& text = head.offered.back().text;
+  const std::string text = fold(std::string_view(head.offered.back().text));
   return text.size() > 2 && text.back() == 's' && text[text.size() - 2] != 's';
 }
 

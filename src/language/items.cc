@@ -415,8 +415,10 @@ class Itemiser {
     if (i + 1 >= items.size()) return false;
     const Item& next = items[i + 1];
     const bool bracket = next.kind == Item::Kind::opens && head_ahead(items, i + 2);
+    // "a rectangle in sage 3 x 4 in"
+    const bool in_colour = items[i].word == "in" && is_colour(next) && !next.article;
     return (bracket || next.kind == Item::Kind::group || head_ahead(items, i + 1) ||
-            sized_ahead(items, i + 1)) &&
+            (!in_colour && sized_ahead(items, i + 1))) &&
            (items[i].word != "inside" || next.article);
   }
 

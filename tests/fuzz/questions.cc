@@ -1,11 +1,13 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 //
-// The reader of questions on any bytes: nothing but a tree or a Problem with a place inside the text; a tree
-// of reasonable size that is printed as fields can be read again.
+// The reader of questions on any bytes: nothing but a tree or a Problem; every place it names lies inside the
+// text; its look-ups stay under a constant times the length; a tree of reasonable size that is printed as
+// fields reads back to the same tree.
 #include <cstdint>
 #include <cstdlib>
 #include <string>
 #include <string_view>
+#include <vector>
 
 #include "language/read_opening.h"
 #include "language/read_question.h"
@@ -21,26 +23,62 @@ void require(bool holds) {
   if (!holds) std::abort();
 }
 
+// The look-ups of names, which grow with every way of reading that is tried.
+class CountedNames : public TableNames {
+ public:
+  std::vector<NamedRecord> exactly(std::string_view folded) const override {
+    ++calls;
+    return TableNames::exactly(folded);
+  }
+  bool begins(std::string_view folded) const override {
+    ++calls;
+    return TableNames::begins(folded);
+  }
+  std::vector<std::int64_t> colours_of_word(std::string_view word) const override {
+    ++calls;
+    return TableNames::colours_of_word(word);
+  }
+  std::optional<std::int64_t> die_labelled(std::int64_t set, std::string_view folded) const override {
+    ++calls;
+    return TableNames::die_labelled(set, folded);
+  }
+  mutable std::size_t calls = 0;
+};
+
+void require_inside(const Problem& problem, std::string_view text) {
+  require(!problem.what.empty());
+  if (problem.where.at) require(*problem.where.at + problem.where.length <= characters(text).size());
+}
+
+void require_read_back(const Question& question, const ReadingContext& context) {
+  const std::string fields = print_as_fields(question);
+  if (fields.size() >= 60'000) return;
+  const auto again = read_question(fields, context);
+  if (!again) {
+    require(again.error().what.starts_with("brackets"));  // printing adds some of its own
+    return;
+  }
+  require(again->asks == Asks::samples);
+  require(print(again->tree) == print(question.tree));
+}
+
 }  // namespace
 
 extern "C" int LLVMFuzzerTestOneInput(const std::uint8_t* data, std::size_t size) {
   static const Vocabulary vocabulary;
-  static const TableNames names;
+  static const CountedNames names;
   const std::string_view text(reinterpret_cast<const char*>(data), size);
   const ReadingContext context{vocabulary, names, Unit::inch, "2026-11-25"};
+  names.calls = 0;
   const auto question = read_question(text, context);
+  require(names.calls <= 64 * (text.size() + 16));
   if (!question) {
-    require(!question.error().what.empty());
-    if (question.error().where.at)
-      require(*question.error().where.at + question.error().where.length <= characters(text).size());
+    require_inside(question.error(), text);
   } else {
     for (const Ignored& each : question->ignored)
       require(each.span.begin < each.span.end && each.span.end <= text.size());
-    const std::string fields = print_as_fields(*question);
-    if (question->asks == Asks::samples && fields.size() < 60'000 && valid_utf8(text)) {
-      const auto again = read_question(fields, context);
-      require(again.has_value() || again.error().what.starts_with("brackets"));
-    }
+    for (const Problem& each : question->problems) require_inside(each, text);
+    if (question->asks == Asks::samples && valid_utf8(text)) require_read_back(*question, context);
   }
   (void)explain_reading(text.substr(0, 512), context);
   (void)readings_of_opening(text);
