@@ -33,8 +33,8 @@ class Recogniser {
   // The piece behind it and behind its unit.
   std::size_t past_bad_size(std::size_t at, const Problem& problem) const;
 
-  // How much was looked at so far: words compared with tables, look-ups and measurements. Below a constant times
-  // the number of pieces, whatever the question is.
+  // How much was looked at so far: words compared with tables, look-ups and measurements. Below a constant
+  // times the number of pieces, whatever the question is.
   std::size_t steps() const { return steps_; }
 
   // Looks up what a chosen offer stands for in the book and in the vocabularies, and finishes its `says`.
