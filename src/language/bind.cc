@@ -28,7 +28,7 @@ Result<std::vector<Node>> Binder::level(int depth, bool with) {
   level.depth = depth;
   level.with = with;
   if (with) {
-    level.piece.emplace();
+    level.piece = OpenPiece();
     level.piece->outright = true;
     level.piece->slot = new_slot(level);
   }

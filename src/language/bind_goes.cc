@@ -92,7 +92,7 @@ bool Binder::subject_open(Level& level, std::size_t place) {
     const std::size_t last = level.slots.size() - 1;
     Slot& slot = level.slots[last];
     if (slot.nodes.size() != 1 || slot.nodes.front().kind != Node::Kind::piece) return false;
-    level.piece.emplace();
+    level.piece = OpenPiece();
     level.piece->slot = last;
     level.piece->excluded = slot.excluded;
     level.piece->head_at = 0;

@@ -184,7 +184,7 @@ bool Binder::other_bound(const Level& level, std::size_t place) const {
 
 void Binder::start(Level& level) {
   flush(level);
-  level.piece.emplace();
+  level.piece = OpenPiece();
   level.piece->slot = new_slot(level);
   level.piece->excluded = level.excluding != Excluding::no;
   level.excluded_something = level.piece->excluded;
