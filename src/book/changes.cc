@@ -56,6 +56,16 @@ Problem no_such_change(const Book& book, std::int64_t id) {
   return problem;
 }
 
+// It made a change anew that was taken back again since.
+Problem nothing_left(const LoggedChange& change) {
+  Problem problem;
+  problem.kind = ProblemKind::refused;
+  problem.what =
+      fmt::format("of change {} (\"{}\") nothing is left that could be taken back", change.id, change.what);
+  problem.expected = "\"insetbook undo\" takes the last change back";
+  return problem;
+}
+
 Problem already_undone(const LoggedChange& change) {
   Problem problem;
   problem.kind = ProblemKind::refused;
@@ -316,6 +326,7 @@ Result<std::optional<LoggedChange>> undo(Book& book, std::optional<std::int64_t>
   };
   if (const auto chosen = book.reading(choose); !chosen) return failure(chosen.error());
   if (!undone) return std::optional<LoggedChange>();
+  const std::int64_t last = book.last_change();
   const Result<void> done = book.change(fmt::format("took back {}: {}", undone->id, undone->what),
                                         [&](Change& change) -> Result<void> {
                                           Statement& later = book.statement(later_changes_of_same_rows);
@@ -329,6 +340,7 @@ Result<std::optional<LoggedChange>> undo(Book& book, std::optional<std::int64_t>
                                           return {};
                                         });
   if (!done) return failure(done.error());
+  if (book.last_change() == last) return failure(nothing_left(*undone));
   return undone;
 }
 
