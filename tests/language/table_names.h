@@ -93,4 +93,26 @@ class TableNames : public Names {
   std::map<std::pair<std::int64_t, std::string>, std::int64_t> labels_;
 };
 
+// Counts the look-ups, which grow with every way of reading that is tried.
+class CountedNames : public TableNames {
+ public:
+  std::vector<NamedRecord> exactly(std::string_view folded) const override {
+    ++calls;
+    return TableNames::exactly(folded);
+  }
+  bool begins(std::string_view folded) const override {
+    ++calls;
+    return TableNames::begins(folded);
+  }
+  std::vector<std::int64_t> colours_of_word(std::string_view word) const override {
+    ++calls;
+    return TableNames::colours_of_word(word);
+  }
+  std::optional<std::int64_t> die_labelled(std::int64_t set, std::string_view folded) const override {
+    ++calls;
+    return TableNames::die_labelled(set, folded);
+  }
+  mutable std::size_t calls = 0;
+};
+
 }  // namespace insetbook

@@ -26,27 +26,6 @@ bool chance(Random& random, int percent) {
   return std::uniform_int_distribution<int>(1, 100)(random) <= percent;
 }
 
-class CountedNames : public TableNames {
- public:
-  std::vector<NamedRecord> exactly(std::string_view folded) const override {
-    ++calls;
-    return TableNames::exactly(folded);
-  }
-  bool begins(std::string_view folded) const override {
-    ++calls;
-    return TableNames::begins(folded);
-  }
-  std::vector<std::int64_t> colours_of_word(std::string_view word) const override {
-    ++calls;
-    return TableNames::colours_of_word(word);
-  }
-  std::optional<std::int64_t> die_labelled(std::int64_t set, std::string_view folded) const override {
-    ++calls;
-    return TableNames::die_labelled(set, folded);
-  }
-  mutable std::size_t calls = 0;
-};
-
 class Language : public testing::Test {
  protected:
   Result<Question> read(std::string_view text) const {
