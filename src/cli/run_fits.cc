@@ -50,8 +50,8 @@ void print_opening(const FitsAnswer& answer, Output& out) {
     out.detail(fmt::format(
         "{}: not measured. By the sizes of its set about {}, give or take {}. Measure it to be sure.",
         describe(opening),
-        write_size(nearest_mark(answer.estimated->width, answer.unit),
-                   nearest_mark(answer.estimated->height, answer.unit), answer.unit),
+        shaped_size_text(opening.shape_word, nearest_mark(answer.estimated->width, answer.unit),
+                         nearest_mark(answer.estimated->height, answer.unit), answer.unit),
         give_text(answer.estimated->spread, answer.unit)));
   } else {
     out.detail(fmt::format("{}: not measured yet", describe(opening)));
