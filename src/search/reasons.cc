@@ -189,7 +189,11 @@ void Judge::explain_words(const WordsAre& words, const std::string& text, const 
 }
 
 void Judge::explain_other(const Node& node, const SampleFacts& sample, std::vector<Matched>& out) {
-  if (node.kind == Kind::none || !sample_meets(node, sample)) return;
+  if (node.kind == Kind::none) return;
+  // One word or one phrase is looked for in the texts only once: where it is not there, nothing is shown.
+  const auto* words = node.kind == Kind::one ? std::get_if<WordsAre>(&node.constraint.front().says) : nullptr;
+  const bool shown_where_met = words && (words->phrase || words->words.size() == 1);
+  if (!shown_where_met && !sample_meets(node, sample)) return;
   if (node.kind == Kind::piece) {
     const Filled filled = fill({slot_of(node)}, sample);
     explain_slot(slot_of(node), filled.slots.front(), sample, out);
