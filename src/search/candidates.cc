@@ -30,11 +30,7 @@ Structure::Structure(const Book& book, const Node& all, const Relaxed& relaxed, 
     exact_.push_back(conditions.exact(child));
   }
   ranks_ = !ranked_.empty();
-  telling_apart_left_ = too_deep_for_sql(all_);
-  constexpr std::size_t most_told_apart_in_sql = 5;
-  for (const auto& group : sharing_groups(parts_of(all_).slots)) {
-    if (group.size() > most_told_apart_in_sql) telling_apart_left_ = true;
-  }
+  telling_apart_left_ = too_much_for_sql(all_);
 }
 
 void Structure::choose() {

@@ -377,23 +377,18 @@ class Conditions::Deeper {
   bool excludes_ = false;
 };
 
-Sql Conditions::left_open() {
-  telling_apart_left_ = true;
-  return Sql(excluded_ ? "0" : "1");
-}
-
 // "b goes to a, or a to b, in one of the ways that mean it".
 Sql Conditions::linked(const GoesWays& ways, const std::string& a, const std::string& b) {
-  Sql sql("(+" + b + ".id = " + a + ".goes_to AND " + a + ".goes_how");
+  Sql sql("(" + b + ".id = " + a + ".goes_to AND " + a + ".goes_how");
   sql.any_of(ways.own);
   if (ways.other.empty()) return sql << ")";
-  sql << " OR +" << b << ".goes_to = " << a << ".id AND " << b << ".goes_how";
+  sql << " OR " << b << ".goes_to = " << a << ".id AND " << b << ".goes_how";
   return sql.any_of(ways.other) << ")";
 }
 
 // "FROM element o1 WHERE …": the pieces that row `e` goes with, as far as they are what was asked.
 Sql Conditions::others(const GoesWays& ways, const std::string& a, const Node* asked) {
-  Sql sql("FROM element " + e_ + " WHERE " + e_ + ".sample_id = " + a + ".sample_id AND ");
+  Sql sql("FROM element " + e_ + " WHERE +" + e_ + ".sample_id = " + a + ".sample_id AND ");
   sql << linked(ways, a, e_);
   if (asked) sql << " AND " << of_piece(*asked);
   return sql;
@@ -497,7 +492,6 @@ Sql Conditions::told_apart(const std::vector<Slot>& slots, const std::vector<std
 }
 
 Sql Conditions::of_children(const Node& all, const Node* except) {
-  constexpr std::size_t most_told_apart = 5;
   const Parts parts = parts_of(all);
   std::vector<Sql> conditions;
   for (const Node* other : parts.others) {
@@ -508,11 +502,8 @@ Sql Conditions::of_children(const Node& all, const Node* except) {
     if (!met) conditions.push_back(of_slot(slot));
   }
   for (const auto& group : sharing_groups(parts.slots)) {
-    if (group.size() > most_told_apart) {
-      telling_apart_left_ = true;
-    } else {
-      conditions.push_back(told_apart(parts.slots, group));
-    }
+    const bool few = group.size() <= most_told_apart_in_sql;
+    conditions.push_back(few ? told_apart(parts.slots, group) : left_open());
   }
   return joined(conditions, " AND ");
 }

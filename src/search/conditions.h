@@ -62,13 +62,12 @@ class Conditions {
 
   // Whether anything so far spoke of `s`.
   bool speaks_of_sample() const { return speaks_of_sample_; }
-  // Whether pieces were too many to be told apart in SQL, or brackets too deep for it: the statement then
-  // lets too much pass, and the caller looks at each hit (facts.h).
-  bool telling_apart_left() const { return telling_apart_left_; }
 
  private:
   class Deeper;
-  Sql left_open();
+  // For what is too much for SQL (normal_form.h): lets too much pass, and the caller looks at each hit
+  // (facts.h).
+  Sql left_open() const { return Sql(excluded_ ? "0" : "1"); }
   Sql linked(const GoesWays& ways, const std::string& a, const std::string& b);
   Sql others(const GoesWays& ways, const std::string& a, const Node* asked);
   template <class Use>
@@ -96,7 +95,6 @@ class Conditions {
   TextIds text_ids_;
   std::map<std::vector<std::string>, std::vector<std::int64_t>> supplies_of_;
   bool speaks_of_sample_ = false;
-  bool telling_apart_left_ = false;
 };
 
 // The index and the terms of a mention that a constraint asks for: kind(s), and the column with its values.

@@ -218,15 +218,6 @@ int sql_depth_of(Kind kind) {
   return kind == Kind::goes ? 3 : 1;
 }
 
-bool too_deep_for_sql(const Node& node) {
-  const auto depth = [](const auto& self, const Node& each) -> int {
-    int most = 0;
-    for (const Node& child : each.children) most = std::max(most, self(self, child));
-    return each.kind == Kind::one ? 0 : most + sql_depth_of(each.kind);
-  };
-  return depth(depth, node) > deepest_in_sql;
-}
-
 bool is_alike(const Node& node) {
   return node.kind == Kind::one && std::holds_alternative<AlikeTo>(node.constraint.front().says);
 }
@@ -286,6 +277,34 @@ std::vector<std::vector<std::size_t>> sharing_groups(const std::vector<Slot>& sl
     if (group.size() > 1) groups.push_back(std::move(group));
   }
   return groups;
+}
+
+namespace {
+
+bool too_deep_for_sql(const Node& node) {
+  const auto depth = [](const auto& self, const Node& each) -> int {
+    int most = 0;
+    for (const Node& child : each.children) most = std::max(most, self(self, child));
+    return each.kind == Kind::one ? 0 : most + sql_depth_of(each.kind);
+  };
+  return depth(depth, node) > deepest_in_sql;
+}
+
+// Anywhere in it, at the top or in a bracket.
+bool too_many_to_tell_apart(const Node& node) {
+  if (node.kind == Kind::piece || node.kind == Kind::one) return false;
+  if (node.kind == Kind::all) {
+    for (const auto& group : sharing_groups(parts_of(node).slots)) {
+      if (group.size() > most_told_apart_in_sql) return true;
+    }
+  }
+  return std::any_of(node.children.begin(), node.children.end(), too_many_to_tell_apart);
+}
+
+}  // namespace
+
+bool too_much_for_sql(const Node& node) {
+  return too_deep_for_sql(node) || too_many_to_tell_apart(node);
 }
 
 std::vector<const SizeIs*> sizes_in(const Node& node) {

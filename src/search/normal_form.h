@@ -43,11 +43,12 @@ Parts parts_of(const Node& all);
 // Groups (indexes of slots) within which one element might meet several slots; only groups of two or more.
 std::vector<std::vector<std::size_t>> sharing_groups(const std::vector<Slot>& slots);
 
-// How deep statements may be nested: SQLite's parser holds a hundred things at once. What lies deeper is left
-// to facts.h.
+// How deep statements may be nested: SQLite's parser holds a hundred things at once. How many pieces are told
+// apart in one: a condition for each part of the group. What lies deeper, or is more, is left to facts.h.
 int sql_depth_of(Node::Kind kind);
 inline constexpr int deepest_in_sql = 12;
-bool too_deep_for_sql(const Node& node);
+inline constexpr std::size_t most_told_apart_in_sql = 5;
+bool too_much_for_sql(const Node& node);
 
 // Every size that is asked within the node where it counts for closeness (not inside `none`).
 std::vector<const SizeIs*> sizes_in(const Node& node);

@@ -200,6 +200,11 @@ TEST_F(Search, pieces_side_by_side_are_different_pieces_and_counts_add_up) {
   // More than are told apart in SQL.
   const Node panel = piece({asks(RoleIs{{"panel"}}, "panel")});
   EXPECT_THAT(titles(ask({rectangle, rectangle, panel, panel, rectangle, rectangle, panel})), ElementsAre());
+  Node many;  // the same in a bracket, as well as excluded
+  many.kind = Node::Kind::all;
+  many.children = {rectangle, rectangle, panel, panel, rectangle, rectangle, panel};
+  EXPECT_THAT(titles(ask({any({words({"glitters"}), many})})), ElementsAre("Tide chart", "Harbour lights"));
+  EXPECT_EQ(ask({none({many})}).total, 4U);
   const auto four = piece({shape("rectangle"), asks(CountIs{4}, "four")});
   EXPECT_THAT(titles(ask({four})), ElementsAre("Reed bed"));
   EXPECT_THAT(titles(ask({piece({shape("rectangle"), asks(CountIs{5}, "five")})})), ElementsAre());
