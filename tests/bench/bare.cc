@@ -15,20 +15,35 @@ namespace {
 }
 
 std::string text(sqlite3_stmt* row, int column) {
-  return {reinterpret_cast<const char*>(sqlite3_column_text(row, column)),
-          static_cast<std::size_t>(sqlite3_column_bytes(row, column))};
+  const auto* const begin = reinterpret_cast<const char*>(sqlite3_column_text(row, column));
+  return begin ? std::string(begin, static_cast<std::size_t>(sqlite3_column_bytes(row, column))) : "";
 }
 
 BareHit hit(sqlite3_stmt* row) {
-  return {sqlite3_column_int64(row, 0), text(row, 1), text(row, 2)};
+  return {sqlite3_column_int64(row, 0), text(row, 1), text(row, 2), {}};
 }
 
-Xapian::Query all_words(std::string_view words) {
+constexpr auto pieces_of_hit =
+    "SELECT name, role, shape, width_nm, height_nm, unit, count, goes, goes_to FROM element WHERE sample_id "
+    "= "
+    "?1 ORDER BY position, id";
+constexpr auto said_of_hit =
+    "SELECT m.kind, m.written, m.term, m.colour_id, m.element_id FROM mention m WHERE m.sample_id = ?1 ORDER "
+    "BY m.id";
+// The texts of a sample, from the likeliest to hold a word.
+constexpr const char* texts_of_hit[] = {
+    "SELECT title, words, steps, note, envelope, based_on, base_text FROM sample WHERE id = ?1",
+    "SELECT name, role, shape, goes, at, glue, note FROM element WHERE sample_id = ?1 ORDER BY position, id",
+    "SELECT m.written, c.name, p.name, p.words FROM mention m LEFT JOIN colour c ON c.id = m.colour_id LEFT "
+    "JOIN supply p ON p.id = m.supply_id WHERE m.sample_id = ?1 ORDER BY m.id",
+};
+
+Xapian::Query all_words(std::string_view words, const char* prefix = "") {
   const Xapian::Stem stem("english");
   std::vector<Xapian::Query> terms;
   while (!words.empty()) {
     const std::size_t end = std::min(words.find(' '), words.size());
-    terms.emplace_back(stem(std::string(words.substr(0, end))));
+    terms.emplace_back(prefix + stem(std::string(words.substr(0, end))));
     words.remove_prefix(std::min(end + 1, words.size()));
   }
   return {Xapian::Query::OP_AND, terms.begin(), terms.end()};
@@ -95,7 +110,47 @@ const Xapian::Database& Bare::index() {
   return *index_;
 }
 
+void Bare::quote_rows(const char* sql, BareHit& hit) {
+  sqlite3_stmt* rows = statement(sql);
+  sqlite3_bind_int64(rows, 1, hit.id);
+  while (sqlite3_step(rows) == SQLITE_ROW) {
+    for (int i = 0; i < sqlite3_column_count(rows); ++i) hit.quoted.push_back(text(rows, i));
+  }
+  sqlite3_reset(rows);
+}
+
+// Xapian's own cutting and marking, which knows a stem by the Z before it.
+void Bare::quote_text(const Xapian::MSet& marks, BareHit& hit) {
+  const Xapian::Stem stem("english");
+  for (const char* sql : texts_of_hit) {
+    BareHit fields;
+    fields.id = hit.id;
+    quote_rows(sql, fields);
+    for (const std::string& field : fields.quoted) {
+      std::string shown =
+          marks.snippet(field, 80, stem, Xapian::MSet::SNIPPET_EMPTY_WITHOUT_MATCH, "<", ">", "…");
+      if (shown.empty()) continue;
+      hit.quoted.push_back(std::move(shown));
+      return;
+    }
+  }
+}
+
 BareAnswer Bare::ask(const BareQuestion& question) {
+  BareAnswer answer = ask_without_quoting(question);
+  for (BareHit& each : answer.hits) {
+    if (question.quoted.pieces) quote_rows(pieces_of_hit, each);
+    if (question.quoted.said) quote_rows(said_of_hit, each);
+  }
+  if (!question.quoted.text) return answer;
+  Xapian::Enquire enquire(index());
+  enquire.set_query(all_words(question.words, "Z"));
+  const Xapian::MSet marks = enquire.get_mset(0, 0);
+  for (BareHit& each : answer.hits) quote_text(marks, each);
+  return answer;
+}
+
+BareAnswer Bare::ask_without_quoting(const BareQuestion& question) {
   try {
     switch (question.way) {
       case BareQuestion::Way::rows:
@@ -143,7 +198,7 @@ std::size_t Bare::count(const BareQuestion& question) {
   } else if (question.way == BareQuestion::Way::words) {
     return best(index(), all_words(question.words), index().get_doccount()).size();
   } else {
-    return ask(question).total;
+    return ask_without_quoting(question).total;
   }
   sqlite3_stmt* rows = statement(sql);
   sqlite3_step(rows);

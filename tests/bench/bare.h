@@ -1,9 +1,10 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 //
 // The bare calls: what SQLite and Xapian must be asked at least for the hits of a question, written by hand
-// for each of a fixed mix (questions.cc), on the book's own file and index. The first twenty hits with title
-// and date, in the same order, and how many there are in all, counted to 10 000 as `find` does. No reading of
-// the question, no reasons, no check that the index is in step.
+// for each of a fixed mix (questions.cc, mix.h), on the book's own file and index. The first twenty hits with
+// title and date, in the same order, the rows that the answer quotes of each to say why it is one, and how
+// many there are in all, counted to 10 000 as `find` does. No reading of the question, nothing decided or
+// compared, no check that the index is in step.
 #pragma once
 
 #include <sqlite3.h>
@@ -20,7 +21,8 @@
 
 namespace Xapian {
 class Database;
-}
+class MSet;
+}  // namespace Xapian
 
 struct BareQuestion {
   enum class Way {
@@ -41,6 +43,12 @@ struct BareQuestion {
   std::string other_hits, other_total;
   // Counts of what narrows the answer, asked besides.
   std::string facets;
+  // What the answer quotes of each hit: its pieces with their sizes, what is said of it and of them, and the
+  // first of its texts that holds the words.
+  struct Quoted {
+    bool pieces = false, said = false, text = false;
+  };
+  Quoted quoted = {};
 };
 
 std::span<const BareQuestion> bare_questions();
@@ -48,6 +56,7 @@ std::span<const BareQuestion> bare_questions();
 struct BareHit {
   std::int64_t id = 0;
   std::string title, made;
+  std::vector<std::string> quoted;
 };
 
 struct BareAnswer {
@@ -63,6 +72,7 @@ class Bare {
   explicit Bare(const std::string& book_folder);
   ~Bare();
   BareAnswer ask(const BareQuestion& question);
+  BareAnswer ask_without_quoting(const BareQuestion& question);
   // How many there are in all, not only to 10 000.
   std::size_t count(const BareQuestion& question);
   sqlite3_stmt* statement(const std::string& sql);  // prepared once, reset
@@ -73,6 +83,8 @@ class Bare {
   BareAnswer ask_words_then_rows(const BareQuestion& question);
   BareAnswer ask_rows_then_words(const BareQuestion& question);
   const Xapian::Database& index();
+  void quote_rows(const char* sql, BareHit& hit);
+  void quote_text(const Xapian::MSet& marks, BareHit& hit);
 
   std::string folder_;
   sqlite3* db_ = nullptr;

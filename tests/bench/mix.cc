@@ -86,8 +86,22 @@ void walked_by_date(BareQuestion& question, const std::string& condition, const 
                          ") c CROSS JOIN sample s ON s.id = c.id WHERE " + of_walk + " LIMIT 10000)";
 }
 
-BareQuestion rows(const std::string& text, const std::string& walk, const std::string& condition) {
-  return {text, Way::rows, "", ordered(walk, condition)};
+using Quoted = BareQuestion::Quoted;
+constexpr Quoted pieces{true, false, false}, mentions{false, true, false},
+    pieces_and_mentions{true, true, false};
+
+BareQuestion rows(const std::string& text, Quoted quoted, const std::string& walk,
+                  const std::string& condition) {
+  return {text, Way::rows, "", ordered(walk, condition), "", "", "", "", quoted};
+}
+BareQuestion with_words(const std::string& text, Quoted quoted, const std::string& words,
+                        const std::string& samples) {
+  quoted.text = true;
+  return {text,  Way::rows_then_words,
+          words, "SELECT DISTINCT id FROM (" + samples + ") ORDER BY id",
+          "",    "",
+          "",    "",
+          quoted};
 }
 
 // Walks over the pieces of a shape and a size.
@@ -121,8 +135,8 @@ MixKind piece_and_fold() {
   for (const Round& round : rounds)
     for (const Term& fold : folds) {
       if (kind.questions.size() == 20) break;
-      kind.questions.push_back(rows(said_of(round) + " with a " + fold.said, circles(round.shape, round.size),
-                                    said("c.id", "fold", fold.terms)));
+      kind.questions.push_back(rows(said_of(round) + " with a " + fold.said, pieces_and_mentions,
+                                    circles(round.shape, round.size), said("c.id", "fold", fold.terms)));
     }
   return kind;
 }
@@ -130,9 +144,10 @@ MixKind piece_and_fold() {
 MixKind piece() {
   MixKind kind{"one piece", false, {}};
   for (const Round& round : rounds)
-    kind.questions.push_back(rows(said_of(round), circles(round.shape, round.size), "1"));
+    kind.questions.push_back(rows(said_of(round), pieces, circles(round.shape, round.size), "1"));
   for (const int size : {17, 30, 33, 45, 60, 62, 11})
-    kind.questions.push_back(rows("a " + figure(size) + " inch circle", circles("circle", size), "1"));
+    kind.questions.push_back(
+        rows("a " + figure(size) + " inch circle", pieces, circles("circle", size), "1"));
   return kind;
 }
 
@@ -156,20 +171,20 @@ MixKind sizes() {
   MixKind kind{"sizes: about, ranges, either side", false, {}};
   for (const int size : {40, 28, 52})
     kind.questions.push_back(rows("about " + figure(size) + " x " + figure(size + 8) + " in rectangle",
-                                  two_sides(size, size + 8), "1"));
+                                  pieces, two_sides(size, size + 8), "1"));
   for (const int size : {36, 20})
     kind.questions.push_back(
-        rows("about " + figure(size) + " in circle", circles("circle", size, about), "1"));
+        rows("about " + figure(size) + " in circle", pieces, circles("circle", size, about), "1"));
   for (const int size : {38, 26, 50})
-    kind.questions.push_back(rows(figure(size) + " in oval", either_side("oval", size), "1"));
+    kind.questions.push_back(rows(figure(size) + " in oval", pieces, either_side("oval", size), "1"));
   for (const int size : {32, 44}) {
     const std::string walk = circles("square", size * sixteenth, (size + 8) * sixteenth);
     kind.questions.push_back(
-        rows("square between " + figure(size) + " and " + figure(size + 8) + " in", walk, "1"));
+        rows("square between " + figure(size) + " and " + figure(size + 8) + " in", pieces, walk, "1"));
   }
   for (const int size : {16, 32}) {
     const std::string walk = circles("circle", 0, size * sixteenth - 1);
-    BareQuestion under = rows("circle under " + figure(size) + " in", walk, "1");
+    BareQuestion under = rows("circle under " + figure(size) + " in", pieces, walk, "1");
     walked_by_date(under,
                    "EXISTS (SELECT 1 FROM element e WHERE e.sample_id = s.id AND +e.shape = 'circle' AND "
                    "+e.width_nm < " +
@@ -179,7 +194,7 @@ MixKind sizes() {
   }
   for (const int size : {48, 60}) {
     const std::string walk = circles("square", size * sixteenth + 1, far);
-    BareQuestion over = rows("square over " + figure(size) + " in", walk, "1");
+    BareQuestion over = rows("square over " + figure(size) + " in", pieces, walk, "1");
     walked_by_date(over,
                    "EXISTS (SELECT 1 FROM element e WHERE e.sample_id = s.id AND +e.shape = 'square' AND "
                    "+e.width_nm > " +
@@ -196,7 +211,7 @@ MixKind words() {
        {"kaletern", "badle", "katern", "rakadedle", "dedevel", "wugofipick", "miwukarow", "katern legoner",
         "badle dedevel", "kaletern badle", "humosh pupick", "vokastam wumosh", "badle katern dedevel",
         "firow golin", "hunostam", "tirow", "gonolin"})
-    kind.questions.push_back({each, Way::words, each});
+    kind.questions.push_back({each, Way::words, each, "", "", "", "", "", {false, false, true}});
   return kind;
 }
 
@@ -207,13 +222,11 @@ MixKind piece_and_words() {
     const Round& round = rounds[i % 4];
     const char* const each = all[i % 3];
     kind.questions.push_back(
-        {said_of(round) + " " + each, Way::rows_then_words, each,
-         "SELECT DISTINCT id FROM (" + circles(round.shape, round.size) + ") ORDER BY id"});
+        with_words(said_of(round) + " " + each, pieces, each, circles(round.shape, round.size)));
   }
   for (const char* each : all)
     kind.questions.push_back(
-        {std::string(each) + " easel", Way::rows_then_words, each,
-         "SELECT DISTINCT id FROM (" + with_term("fold", easel.terms) + ") ORDER BY id"});
+        with_words(std::string(each) + " easel", mentions, each, with_term("fold", easel.terms)));
   return kind;
 }
 
@@ -225,7 +238,7 @@ BareQuestion two(const Round& a, const Round& b) {
                            "b.id <> a.id AND +b.shape = '" +
                            b.shape + "' AND " + near_to("+b.width_nm", b.size, within) +
                            " WHERE a.shape = '" + a.shape + "' AND " + near_to("a.width_nm", a.size, within);
-  return rows(said_of(a) + " and a " + said_of(b), walk, "1");
+  return rows(said_of(a) + " and a " + said_of(b), pieces, walk, "1");
 }
 
 MixKind two_pieces() {
@@ -234,7 +247,7 @@ MixKind two_pieces() {
     for (int j = i + 1; j < 7 && kind.questions.size() < 12; ++j)
       if (rounds[i].size != rounds[j].size) kind.questions.push_back(two(rounds[i], rounds[j]));
   for (const int size : {38, 24, 52, 30}) {
-    kind.questions.push_back(rows("two " + figure(size) + " in circles",
+    kind.questions.push_back(rows("two " + figure(size) + " in circles", pieces,
                                   "SELECT sample_id AS id, min(" + off("width_nm", size) +
                                       ") AS d FROM element WHERE shape = 'circle' AND " +
                                       near_to("width_nm", size, within) +
@@ -247,7 +260,7 @@ MixKind two_pieces() {
 BareQuestion fold_question(const std::string& text, const Term& fold, const std::string& condition,
                            const std::string& by_date) {
   const std::string walk = with_term("fold", fold.terms);
-  BareQuestion question = rows(text, walk, condition);
+  BareQuestion question = rows(text, mentions, walk, condition);
   walked_by_date(question, said("s.id", "fold", fold.terms) + " AND " + by_date, walk, condition);
   return question;
 }
@@ -265,7 +278,7 @@ MixKind negation() {
                         met("s.id"), met("s.id")));
     }
   for (const Round& round : rounds)
-    kind.questions.push_back(rows(said_of(round) + ", not an easel", circles(round.shape, round.size),
+    kind.questions.push_back(rows(said_of(round) + ", not an easel", pieces, circles(round.shape, round.size),
                                   "NOT " + said("c.id", "fold", easel.terms)));
   return kind;
 }
@@ -280,11 +293,12 @@ MixKind either() {
   }
   for (int i = 0; i < 5; ++i) {
     const Round& round = rounds[i];
-    kind.questions.push_back(rows(said_of(round) + " birthday or wedding", circles(round.shape, round.size),
+    kind.questions.push_back(rows(said_of(round) + " birthday or wedding", pieces_and_mentions,
+                                  circles(round.shape, round.size),
                                   said("c.id", "occasion", "('birthday', 'wedding')")));
   }
   for (const int size : {38, 24, 52, 30, 45})
-    kind.questions.push_back(rows(figure(size) + " in circle or square",
+    kind.questions.push_back(rows(figure(size) + " in circle or square", pieces,
                                   circles("circle", size) + " UNION ALL " + circles("square", size), "1"));
   return kind;
 }
@@ -305,14 +319,14 @@ MixKind dates() {
       const std::string made = std::string("s.made ") + date.condition;
       const std::string walk =
           std::string("SELECT id, 0 AS d FROM sample s INDEXED BY sample_made WHERE ") + made;
-      BareQuestion question = rows(std::string(occasion.said) + " made " + date.said, walk,
+      BareQuestion question = rows(std::string(occasion.said) + " made " + date.said, mentions, walk,
                                    said("c.id", "occasion", occasion.terms));
       walked_by_date(question, made + " AND " + said("s.id", "occasion", occasion.terms), walk,
                      said_by_term("c.id", "occasion", occasion.terms));
       kind.questions.push_back(question);
     }
   for (const Dates& date : {all[0], all[1]})
-    kind.questions.push_back(rows(said_of(rounds[0]) + " made " + date.said, circles("circle", 38),
+    kind.questions.push_back(rows(said_of(rounds[0]) + " made " + date.said, pieces, circles("circle", 38),
                                   std::string("s.made ") + date.condition));
   return kind;
 }
@@ -330,14 +344,16 @@ MixKind colours() {
     for (const Round& round : {rounds[0], rounds[2], rounds[5]}) {
       const std::string walk = "SELECT e.sample_id AS id, " + off("e.width_nm", round.size) +
                                " AS d FROM element e WHERE e.shape = '" + round.shape + "' AND " +
-                               near_to("e.width_nm", round.size, within) + " AND " + of(name, any_use);
-      kind.questions.push_back(rows(std::string(name) + " " + said_of(round), walk, "1"));
+                               near_to("e.width_nm", round.size, within) + " AND " + of(name, "('paper')");
+      kind.questions.push_back(
+          rows(std::string(name) + " " + said_of(round), pieces_and_mentions, walk, "1"));
     }
   for (const char* name : {"debahuner tone", "hudehupick tone"}) {
     const std::string walk = std::string("SELECT p.sample_id AS id, 0 AS d FROM mention p WHERE p.kind IN ") +
                              any_use + " AND p.colour_id = (SELECT id FROM colour WHERE key = '" + name +
                              "')";
-    BareQuestion question = rows(std::string(name) + " easel", walk, said("c.id", "fold", easel.terms));
+    BareQuestion question =
+        rows(std::string(name) + " easel", mentions, walk, said("c.id", "fold", easel.terms));
     walked_by_date(
         question,
         said("s.id", "fold", easel.terms) +
@@ -359,10 +375,10 @@ MixKind dies() {
               "SELECT sample_id AS id, 0 AS d FROM element WHERE die_id = (SELECT d.id FROM die d JOIN "
               "die_set t ON t.id = d.set_id WHERE t.key = '") +
           set + "' AND d.key = '" + number(rank) + "')";
-      kind.questions.push_back(rows(std::string(set) + " " + number(rank), walk, "1"));
+      kind.questions.push_back(rows(std::string(set) + " " + number(rank), pieces, walk, "1"));
       if (rank > 1) continue;
       kind.questions.push_back(rows(
-          std::string(set) + " 2 easel",
+          std::string(set) + " 2 easel", pieces_and_mentions,
           std::string("SELECT sample_id AS id, 0 AS d FROM element WHERE die_id = (SELECT d.id FROM die d "
                       "JOIN die_set t ON t.id = d.set_id WHERE t.key = '") +
               set + "' AND d.key = '2')",
@@ -385,7 +401,7 @@ MixKind goes() {
           "b.goes_how = 'behind' AND b.shape = '" +
           other + "'))";
       kind.questions.push_back(
-          rows("a " + said_of(round) + " on a" + (other[0] == 'o' ? "n " : " ") + other, walk, "1"));
+          rows("a " + said_of(round) + " on a" + (other[0] == 'o' ? "n " : " ") + other, pieces, walk, "1"));
     }
   return kind;
 }
@@ -407,8 +423,8 @@ MixKind technique_and_role() {
       const std::string walk =
           std::string("SELECT e.sample_id AS id, 0 AS d FROM element e WHERE e.shape = '") + shape +
           "' AND " + done(technique.terms);
-      BareQuestion question = rows(std::string(shape) + " with " + technique.said + " on a tent card", walk,
-                                   said("c.id", "fold", tent.terms));
+      BareQuestion question = rows(std::string(shape) + " with " + technique.said + " on a tent card",
+                                   pieces_and_mentions, walk, said("c.id", "fold", tent.terms));
       walked_by_date(
           question,
           said("s.id", "fold", tent.terms) +

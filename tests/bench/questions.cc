@@ -66,59 +66,70 @@ const std::string rectangle_about =
     "FROM element e WHERE e.shape IN " +
     rectangle + " AND e.width_nm BETWEEN 73025000 AND 79375000 AND e.height_nm BETWEEN 60325000 AND 66675000";
 
+using Quoted = BareQuestion::Quoted;
+constexpr Quoted pieces{true, false, false}, mentions{false, true, false},
+    pieces_and_mentions{true, true, false};
+
+BareQuestion rows(const std::string& text, Quoted quoted, const std::string& hits) {
+  return {text, Way::rows, "", hits, "", "", "", "", quoted};
+}
+BareQuestion words(const std::string& text) {
+  return {text, Way::words, text, "", "", "", "", "", {false, false, true}};
+}
+BareQuestion with_words(const std::string& text, Quoted quoted, const std::string& words,
+                        const std::string& hits) {
+  quoted.text = true;
+  return {text, Way::rows_then_words, words, hits, "", "", "", "", quoted};
+}
+
 const std::vector<BareQuestion>& questions() {
   static const std::vector<BareQuestion> all = {
-      {"designs using a 2-3/8 in circle with a stand-up fold", Way::rows, "",
-       ordered(circle_2_3_8, said_one_of_many("c.id", "fold", stand_up)), ""},
-      {"2-3/8 in circle", Way::rows, "", ordered(circle_2_3_8, "1"), ""},
-      {"about 2-1/2 x 3 in rectangle", Way::rows, "", ordered(rectangle_about, "1"), ""},
-      {"wedding easel", Way::rows, "",
-       "SELECT s.id, s.title, s.made FROM mention f CROSS JOIN sample s ON s.id = f.sample_id "
-       "WHERE f.kind = 'fold' AND f.term IN " +
-           easel + " AND " + said("f.sample_id", "occasion", wedding) +
-           " GROUP BY s.id ORDER BY s.made DESC, s.key",
-       ""},
-      {"easel birthday without speckling", Way::rows, "",
-       "SELECT s.id, s.title, s.made FROM mention f CROSS JOIN sample s ON s.id = f.sample_id "
-       "WHERE f.kind = 'fold' AND f.term IN " +
-           easel + " AND " + said("f.sample_id", "occasion", birthday) + " AND NOT " +
-           said("f.sample_id", "technique", "('speckling')") + " GROUP BY s.id ORDER BY s.made DESC, s.key",
-       ""},
-      {"debahuner tone circle under 2 in", Way::rows, "",
-       "SELECT s.id, s.title, s.made FROM mention p CROSS JOIN element e ON e.id = p.element_id "
-       "CROSS JOIN sample s ON s.id = e.sample_id "
-       "WHERE p.colour_id = (SELECT id FROM colour WHERE key = 'debahuner tone') AND p.kind IN ('paper', "
-       "'ink') "
-       "AND +e.shape = 'circle' AND +e.width_nm < 50800000 AND +e.height_nm < 50800000 "
-       "GROUP BY s.id ORDER BY s.made DESC, s.key",
-       ""},
-      {"heat embossed rectangle over 3 in on a tent card", Way::rows, "",
-       "SELECT s.id, s.title, s.made FROM mention f CROSS JOIN element e ON e.sample_id = f.sample_id "
-       "CROSS JOIN sample s ON s.id = f.sample_id "
-       "WHERE f.kind = 'fold' AND f.term = 'tent' AND +e.shape IN " +
-           rectangle + " AND +e.width_nm > 76200000 AND +e.height_nm > 76200000 AND " + done(heat_embossing) +
-           " GROUP BY s.id ORDER BY s.made DESC, s.key",
-       ""},
-      {"dekadener circles 3", Way::rows, "",
-       "SELECT s.id, s.title, s.made FROM element e CROSS JOIN sample s ON s.id = e.sample_id "
-       "WHERE e.die_id = (SELECT d.id FROM die d JOIN die_set t ON t.id = d.set_id "
-       "WHERE t.key = 'dekadener circles' AND d.key = '3') GROUP BY s.id ORDER BY s.made DESC, s.key",
-       ""},
-      {"kaletern", Way::words, "kaletern", "", ""},
-      {"badle", Way::words, "badle", "", ""},
-      {"katern legoner", Way::words, "katern legoner", "", ""},
-      {"2-3/8 in circle kaletern", Way::rows_then_words, "kaletern",
-       "SELECT DISTINCT sample_id FROM element WHERE shape = 'circle' AND width_nm BETWEEN 59531250 AND "
-       "61118750 ORDER BY sample_id",
-       ""},
-      {"kaletern easel", Way::rows_then_words, "kaletern",
-       "SELECT DISTINCT sample_id FROM mention WHERE kind = 'fold' AND term IN " + easel +
-           " ORDER BY sample_id",
-       ""},
-      {"2-3/8 in circle badle", Way::rows_then_words, "badle",
-       "SELECT DISTINCT sample_id FROM element WHERE shape = 'circle' AND width_nm BETWEEN 59531250 AND "
-       "61118750 ORDER BY sample_id",
-       ""},
+      rows("designs using a 2-3/8 in circle with a stand-up fold", pieces_and_mentions,
+           ordered(circle_2_3_8, said_one_of_many("c.id", "fold", stand_up))),
+      rows("2-3/8 in circle", pieces, ordered(circle_2_3_8, "1")),
+      rows("about 2-1/2 x 3 in rectangle", pieces, ordered(rectangle_about, "1")),
+      rows("wedding easel", mentions,
+           "SELECT s.id, s.title, s.made FROM mention f CROSS JOIN sample s ON s.id = f.sample_id "
+           "WHERE f.kind = 'fold' AND f.term IN " +
+               easel + " AND " + said("f.sample_id", "occasion", wedding) +
+               " GROUP BY s.id ORDER BY s.made DESC, s.key"),
+      rows("easel birthday without speckling", mentions,
+           "SELECT s.id, s.title, s.made FROM mention f CROSS JOIN sample s ON s.id = f.sample_id "
+           "WHERE f.kind = 'fold' AND f.term IN " +
+               easel + " AND " + said("f.sample_id", "occasion", birthday) + " AND NOT " +
+               said("f.sample_id", "technique", "('speckling')") +
+               " GROUP BY s.id ORDER BY s.made DESC, s.key"),
+      rows("debahuner tone circle under 2 in", pieces_and_mentions,
+           "SELECT s.id, s.title, s.made FROM mention p CROSS JOIN element e ON e.id = p.element_id "
+           "CROSS JOIN sample s ON s.id = e.sample_id "
+           "WHERE p.colour_id = (SELECT id FROM colour WHERE key = 'debahuner tone') AND p.kind IN ('paper', "
+           "'ink') "
+           "AND +e.shape = 'circle' AND +e.width_nm < 50800000 AND +e.height_nm < 50800000 "
+           "GROUP BY s.id ORDER BY s.made DESC, s.key"),
+      rows("heat embossed rectangle over 3 in on a tent card", pieces_and_mentions,
+           "SELECT s.id, s.title, s.made FROM mention f CROSS JOIN element e ON e.sample_id = f.sample_id "
+           "CROSS JOIN sample s ON s.id = f.sample_id "
+           "WHERE f.kind = 'fold' AND f.term = 'tent' AND +e.shape IN " +
+               rectangle + " AND +e.width_nm > 76200000 AND +e.height_nm > 76200000 AND " +
+               done(heat_embossing) + " GROUP BY s.id ORDER BY s.made DESC, s.key"),
+      rows("dekadener circles 3", pieces,
+           "SELECT s.id, s.title, s.made FROM element e CROSS JOIN sample s ON s.id = e.sample_id "
+           "WHERE e.die_id = (SELECT d.id FROM die d JOIN die_set t ON t.id = d.set_id "
+           "WHERE t.key = 'dekadener circles' AND d.key = '3') GROUP BY s.id ORDER BY s.made DESC, s.key"),
+      words("kaletern"),
+      words("badle"),
+      words("katern legoner"),
+      with_words(
+          "2-3/8 in circle kaletern", pieces, "kaletern",
+          "SELECT DISTINCT sample_id FROM element WHERE shape = 'circle' AND width_nm BETWEEN 59531250 AND "
+          "61118750 ORDER BY sample_id"),
+      with_words("kaletern easel", mentions, "kaletern",
+                 "SELECT DISTINCT sample_id FROM mention WHERE kind = 'fold' AND term IN " + easel +
+                     " ORDER BY sample_id"),
+      with_words(
+          "2-3/8 in circle badle", pieces, "badle",
+          "SELECT DISTINCT sample_id FROM element WHERE shape = 'circle' AND width_nm BETWEEN 59531250 AND "
+          "61118750 ORDER BY sample_id"),
   };
   return all;
 }
