@@ -44,6 +44,16 @@ bool no_samples(const Book& book) {
   return none;
 }
 
+// What is asked outright comes before what the question says.
+void set_order(const FindAsked& asked, const Question& question, SearchOptions& options) {
+  if (question.order) {
+    options.order = question.order->oldest_first ? Order::oldest : Order::newest;
+    if (question.order->most) options.limit = static_cast<std::size_t>(*question.order->most);
+  }
+  options.limit = asked.limit.value_or(options.limit);
+  options.order = asked.order.value_or(options.order);
+}
+
 }  // namespace
 
 Result<FindAnswer> find(const Book& book, const FindAsked& asked) {
@@ -68,8 +78,7 @@ Result<FindAnswer> find(const Book& book, const FindAsked& asked) {
   answer.as_fields = print_as_fields(*question);
   if (asked.explain) answer.explained += "\n" + explain_search(book, *question);
   SearchOptions options;
-  options.limit = asked.limit;
-  options.order = asked.order;
+  set_order(asked, *question, options);
   options.vocabulary = &vocabulary;
   options.facets = asked.facets;
   Result<Hits> hits = search(book, *question, options);

@@ -25,8 +25,8 @@ namespace insetbook {
 
 struct FindAsked {
   std::string question;
-  std::size_t limit = 20;
-  Order order = Order::best;
+  std::optional<std::size_t> limit = {};  // else as many as the question says, or 20
+  std::optional<Order> order = {};        // else the question's, or the best first
   bool explain = false;
   bool facets = false;  // how many of the hits have each fold, technique, colour …
 };

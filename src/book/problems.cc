@@ -105,8 +105,13 @@ Problem store_problem(const fs::path& file, const StoreError& error) {
       return unusable(file, "there is not enough memory; the book is as it was",
                       "close other programs and try again");
     default:
-      return unusable(file, fmt::format("the book cannot be used: {}", error.what()), restore_advice());
+      break;
   }
+  const std::string_view what = error.what();
+  if (error.code == SQLITE_ERROR && !what.starts_with("no such "))
+    return unusable(file, fmt::format("this could not be asked of the book, which is as it was: {}", what),
+                    "ask for less at once; it is a fault of the program");
+  return unusable(file, fmt::format("the book cannot be used: {}", what), restore_advice());
 }
 
 std::optional<Problem> control_character_in(std::string_view text, Lines lines) {

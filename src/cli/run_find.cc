@@ -18,9 +18,11 @@ Result<FindAsked> find_asked(const Invocation& invocation) {
   asked.question = invocation.text();
   asked.explain = invocation.has("explain");
   asked.facets = invocation.has("facets");
-  const Result<std::size_t> limit = limit_given(invocation, asked.limit);
-  if (!limit) return failure(limit.error());
-  asked.limit = *limit;
+  if (invocation.has("limit")) {
+    const Result<std::size_t> limit = limit_given(invocation, 0);
+    if (!limit) return failure(limit.error());
+    asked.limit = *limit;
+  }
   if (invocation.has("sort")) {
     const std::string text = invocation.value("sort");
     const std::optional<Order> order = order_named(text);
@@ -188,7 +190,8 @@ int run_find(const Invocation& invocation, Output& out) {
   if (!answer->problems.empty()) return print_problems(*answer, out);
   const Hits* hits = std::get_if<Hits>(&answer->answer);
   FramesAnswer* frames = std::get_if<FramesAnswer>(&answer->answer);
-  if (frames && frames->openings.size() > asked->limit) frames->openings.resize(asked->limit);
+  const std::size_t most = asked->limit.value_or(SearchOptions().limit);
+  if (frames && frames->openings.size() > most) frames->openings.resize(most);
   if (out.json()) {
     out.raw(answer_json(*answer));
   } else {

@@ -66,6 +66,8 @@ std::string_view as_word(As as) {
       return "tall";
     case As::wide:
       return "wide";
+    case As::order:
+      return "order";
     case As::number:
       return "number";
     case As::term:

@@ -44,6 +44,7 @@ enum class FieldName {
   around,
   through,
   alike,
+  words,
 };
 
 enum class FieldKind { term, size, date, text, name, number, group };
@@ -101,7 +102,7 @@ inline constexpr Field fields[] = {
      "the size of the closed card, or square, landscape, portrait", "closed:\"5 x 7 in\""},
     {FieldName::made, "made", "date year", FieldKind::date, false, "sample.made", 19,
      "when it was made: a day, a month, a year, a span", "made:2023"},
-    {FieldName::text, "text", "word words says", FieldKind::text, false, "the index", 20,
+    {FieldName::text, "text", "word", FieldKind::text, false, "the index", 20,
      "a word anywhere in the record", "text:\"happy birthday\""},
     {FieldName::based, "based", "from", FieldKind::name, false, "sample.based_on", 21,
      "the sample it is based on", "based:\"harbour easel\""},
@@ -121,6 +122,8 @@ inline constexpr Field fields[] = {
      "the piece it goes through", "with:(role:ribbon through:(role:panel))"},
     {FieldName::alike, "alike", "", FieldKind::name, false, "the sample's pieces and terms", 29,
      "samples that have much in common with that one", "alike:\"harbour easel\""},
+    {FieldName::words, "words", "says saying sentiment", FieldKind::text, false, "sample.words", 30,
+     "what the card says", "words:\"happy birthday\""},
 };
 
 const Field& field(FieldName id);

@@ -116,6 +116,10 @@ class Itemiser {
   }
 
   void add_says(const Seen& it, Says says) {
+    if (it.excluded) {
+      Item& excludes = add(Item::Kind::excludes, it);
+      excludes.dash = excludes.outright = true;
+    }
     Item& item = add(Item::Kind::says, it);
     item.of = about(says);
     item.by = it.by;
@@ -240,6 +244,11 @@ class Itemiser {
       case As::card:
         ignore(it, "filler");
         add(Item::Kind::card, it);
+        return;
+      case As::order:
+        out_.order = AskedOrder{it.oldest, std::nullopt};
+        if (it.number > 0) out_.order->most = it.number;
+        out_.notes.push_back(it.oldest ? "The oldest come first." : "The newest come first.");
         return;
       case As::paper:
         return add_use(it, ColourUse::paper);

@@ -56,6 +56,7 @@ struct Item {
 
 struct Itemised {
   std::vector<Item> items;
+  std::optional<AskedOrder> order;
   std::vector<Ignored> ignored;
   std::vector<OtherReading> other;
   std::vector<std::string> notes;

@@ -46,6 +46,8 @@ inline constexpr PaperName paper_names[] = {
     {"half letter", Length::inch_fraction(17, 4), Length::inch_fraction(11, 2), Unit::inch,
      "a half-letter sheet folded to 4-1/4 x 5-1/2 in", "a half-letter card, 5-1/2 x 8-1/2 in",
      "closed:\"5-1/2 x 8-1/2 in\""},
+    {"half letter sheet", Length::inch_fraction(11, 2), Length::inch_fraction(17, 2), Unit::inch,
+     "a half-letter sheet, 5-1/2 x 8-1/2 in", "", ""},
     {"slimline", Length::inch_fraction(7, 2), Length::inch_fraction(17, 2), Unit::inch,
      "a slimline card, 3-1/2 x 8-1/2 in", "a card for the DL envelope, 99 x 210 mm",
      "closed:\"99 x 210 mm\""},

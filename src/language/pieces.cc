@@ -304,7 +304,29 @@ std::string print(const std::vector<Piece>& pieces) {
   return out;
 }
 
-Problem problem_at(std::string_view text, Span span, std::string what, std::string expected) {
+namespace {
+
+// Of a long question what stands round the place.
+std::string_view around(std::string_view text, Span span) {
+  constexpr std::size_t quoted_whole = 1000;
+  constexpr std::size_t beside = 200;
+  if (text.size() <= quoted_whole) return text;
+  const auto whole_character = [&](std::size_t at) {
+    while (at < text.size() && (static_cast<unsigned char>(text[at]) & 0xC0U) == 0x80U) ++at;
+    return at;
+  };
+  const std::size_t begin = whole_character(span.begin > beside ? span.begin - beside : 0);
+  const std::size_t end =
+      whole_character(std::min(std::min(span.end, span.begin + beside) + beside, text.size()));
+  return text.substr(begin, end - begin);
+}
+
+}  // namespace
+
+Problem problem_at(std::string_view all, Span span, std::string what, std::string expected) {
+  const std::string_view text = around(all, span);
+  const auto before = static_cast<std::size_t>(text.data() - all.data());
+  span = {span.begin - before, std::min(span.end - before, text.size())};
   Problem problem;
   problem.kind = ProblemKind::bad_input;
   problem.what = std::move(what);

@@ -34,7 +34,8 @@ std::vector<Piece> split(std::string_view text, Span range, std::vector<Problem>
 // "designs | using | a | 2 | 3/8 | in": one piece beside the other; marks as they are, phrases in quotes.
 std::string print(const std::vector<Piece>& pieces);
 
-// A Problem about a part of the question: the place in characters, the text whole.
+// A Problem about a part of the question: the place in characters, in the text; of a long one in what stands
+// round the place.
 Problem problem_at(std::string_view text, Span span, std::string what, std::string expected);
 
 }  // namespace insetbook

@@ -1,4 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
+#include <algorithm>
+
 #include "language/hand_over.h"
 #include "language/question.h"
 #include "language/says.h"
@@ -114,7 +116,21 @@ std::string other_piece(const Node& node) {
   return out;
 }
 
+// "newest", "oldest 5"
+std::string order_words(const AskedOrder& order) {
+  const std::string out = order.oldest_first ? "oldest" : "newest";
+  return order.most ? out + " " + std::to_string(*order.most) : out;
+}
+
 }  // namespace
+
+bool asks_the_same(const Node& a, const Node& b) {
+  const auto same_says = [](const Constraint& one, const Constraint& other) {
+    return one.says == other.says;
+  };
+  return a.kind == b.kind && std::ranges::equal(a.constraint, b.constraint, same_says) &&
+         std::ranges::equal(a.children, b.children, asks_the_same);
+}
 
 std::string print(const Node& node) {
   if (node.kind == Node::Kind::one) return printed(node.constraint.front().says);
@@ -134,7 +150,7 @@ std::string print(const Node& node) {
 std::string print(const Question& question) {
   switch (question.asks) {
     case Asks::samples:
-      return print(question.tree);
+      return print(question.tree) + (question.order ? ", " + order_words(*question.order) : "");
     default:
       break;
   }
@@ -151,7 +167,9 @@ std::string print(const Question& question) {
 
 std::string print_as_fields(const Question& question) {
   if (question.asks != Asks::samples) return print_other(question);
-  return children_as_fields(question.tree, " ", false);
+  const std::string tree = children_as_fields(question.tree, " ", false);
+  if (!question.order) return tree;
+  return order_words(*question.order) + (tree.empty() ? "" : " " + tree);
 }
 
 }  // namespace insetbook

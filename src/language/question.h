@@ -43,12 +43,15 @@ struct SizeIs {
   bool height = false;  // one figure and placed: the figure is the height ("3 in tall"), not the width
   std::optional<Length> tolerance;  // "±1/16 in"
   Unit unit = Unit::inch;
+  bool operator==(const SizeIs&) const = default;
 };
 struct ShapeIs {
   std::vector<std::string> terms;
+  bool operator==(const ShapeIs&) const = default;
 };  // the term and its narrower ones
 struct RoleIs {
   std::vector<std::string> terms;
+  bool operator==(const RoleIs&) const = default;
 };
 enum class ColourUse { paper, ink, either };
 struct ColourIs {
@@ -56,16 +59,20 @@ struct ColourIs {
   std::vector<std::int64_t>
       colours;       // ids of colour records: one named, or all of a basic colour word or `like:`
   std::string said;  // "sage", "green (by value)", "like sage, within 10"
+  bool operator==(const ColourIs&) const = default;
 };
 struct TechniqueIs {
   std::vector<std::string> terms;
+  bool operator==(const TechniqueIs&) const = default;
 };  // of the piece, or of the sample where it stands alone
 struct MaterialIs {
   std::vector<std::string> terms;
+  bool operator==(const MaterialIs&) const = default;
 };
 struct SupplyIs {
   std::vector<std::int64_t> supplies;
   std::string said;
+  bool operator==(const SupplyIs&) const = default;
 };
 // A die set, with the order or label of a die and a line where they were said. How: cut by it, or lying in
 // it.
@@ -76,17 +83,21 @@ struct DieIs {
   std::string said;
   // Sets that were meant whole: pieces that name only the set are meant too, and a set may have no dies yet.
   std::vector<std::int64_t> sets = {};
+  bool operator==(const DieIs&) const = default;
 };
 struct SideIs {
   std::string side;
+  bool operator==(const SideIs&) const = default;
 };  // front, inside, back
 struct CountIs {
   int least = 1;
+  bool operator==(const CountIs&) const = default;
 };  // "two 2 in circles": so many pieces, counts added up
 
 // How the piece goes with another: the constraint of a `goes` node.
 struct GoesIs {
   GoesHow how = GoesHow::on;
+  bool operator==(const GoesIs&) const = default;
 };
 
 // --- what may be said of the sample ---
@@ -94,40 +105,51 @@ struct GoesIs {
 struct FoldIs {
   std::vector<std::string> terms;
   std::string said;
+  bool operator==(const FoldIs&) const = default;
 };
 struct FeatureIs {
   std::vector<std::string> terms;
+  bool operator==(const FeatureIs&) const = default;
 };
 struct OccasionIs {
   std::vector<std::string> terms;
+  bool operator==(const OccasionIs&) const = default;
 };
 struct ClosedSizeIs {  // "5 x 7 cards", "A6 card", "square cards", "landscape"
   std::optional<SizeIs> size;
   enum class Form { any, square, landscape, portrait } form = Form::any;
   std::string said;
+  bool operator==(const ClosedSizeIs&) const = default;
 };
 struct MadeIn {
   std::string from, to;
+  bool operator==(const MadeIn&) const = default;
 };  // ISO dates, both included; empty = open
 struct WordsAre {
   std::vector<std::string> words;
   bool phrase = false;
+  bool on_card = false;  // in the words that the card says, not anywhere in the record
+  bool operator==(const WordsAre&) const = default;
 };  // free text: all required, by stem; or a phrase
 struct BasedOn {
   std::int64_t sample = 0;
   std::string said;
+  bool operator==(const BasedOn&) const = default;
 };
 struct TitleIs {
   std::int64_t sample = 0;
   std::string said;
+  bool operator==(const TitleIs&) const = default;
 };
 struct HasNo {
   std::string field;
+  bool operator==(const HasNo&) const = default;
 };  // "no photo" and the like: field is empty
 // "more like Harbour Easel": samples that have much in common with it, those with most first; never itself.
 struct AlikeTo {
   std::int64_t sample = 0;
   std::string said;
+  bool operator==(const AlikeTo&) const = default;
 };
 
 using Says = std::variant<SizeIs, ShapeIs, RoleIs, ColourIs, TechniqueIs, MaterialIs, SupplyIs, DieIs, SideIs,
@@ -182,11 +204,18 @@ struct OtherReading {
   std::string other;
 };
 
+// "newest easels", "the last five cards": in the order of their dates, and so many of them.
+struct AskedOrder {
+  bool oldest_first = false;
+  std::optional<int> most;
+};
+
 struct Question {
   std::string text;  // as typed
   Asks asks = Asks::samples;
-  Node tree;                      // samples: kind `all` at the top
-  std::vector<Problem> problems;  // what could not be read, each with its place; the tree is of the rest
+  Node tree;                        // samples: kind `all` at the top
+  std::optional<AskedOrder> order;  // samples: where one was said
+  std::vector<Problem> problems;    // what could not be read, each with its place; the tree is of the rest
   std::vector<Ignored> ignored;
   std::vector<OtherReading> other_readings;
   std::vector<std::string> notes;  // anything a person should know of the reading ("today is 2026-11-25")
@@ -202,6 +231,9 @@ struct Question {
 // How far from the figure a piece may be: exact 1/32 in or 0.8 mm, about 1/8 in or 3 mm, else what was said;
 // 0 for the other relations.
 Length tolerance(const SizeIs& size);
+
+// Whether they ask the same, in whatever words.
+bool asks_the_same(const Node& a, const Node& b);
 
 // "all(piece(size=2-3/8in ±1/32in, shape=circle), fold=stand up fold)"
 std::string print(const Node& node);

@@ -4,6 +4,7 @@
 #include <utility>
 
 #include "language/dates.h"
+#include "language/empty_fields.h"
 #include "language/orders.h"
 #include "language/read_record.h"
 #include "language/recognise.h"
@@ -14,8 +15,7 @@ namespace {
 
 constexpr std::size_t longest_value = 10;
 constexpr std::size_t longest_glued = 64;
-constexpr std::size_t longest_title = 16;  // pieces, marks among them
-constexpr double near_colour = 10;         // CIEDE2000, where nothing else is said
+constexpr double near_colour = 10;  // CIEDE2000, where nothing else is said
 
 std::optional<VocabularyName> vocabulary_of(FieldName id) {
   switch (id) {
@@ -36,18 +36,6 @@ std::optional<VocabularyName> vocabulary_of(FieldName id) {
     default:
       return std::nullopt;
   }
-}
-
-constexpr std::string_view empty_fields[] = {"photo", "envelope", "made",     "note",
-                                             "steps", "words",    "occasion", "fold"};
-
-std::string listed(std::span<const std::string_view> words) {
-  std::string out;
-  for (std::size_t i = 0; i < words.size(); ++i) {
-    if (i > 0) out += i + 1 == words.size() ? " or " : ", ";
-    out += words[i];
-  }
-  return out;
 }
 
 std::vector<std::string> split_words(std::string_view folded) {
@@ -256,8 +244,8 @@ Result<Seen> Recogniser::value_in(const Field& field, std::size_t first, std::si
       return failure(
           problem_at(text_, span, "\"" + value + "\" is no side of a card", "front, inside or back"));
     case FieldName::no:
-      return failure(
-          problem_at(text_, span, "\"" + value + "\" is nothing that can be missing", listed(empty_fields)));
+      return failure(problem_at(text_, span, "\"" + value + "\" is nothing that can be missing",
+                                names_of_empty_fields()));
     default:
       return unknown_value(field, first, last);
   }
@@ -300,7 +288,7 @@ Seen Recogniser::unknown_value(const Field& field, std::size_t first, std::size_
       it.says = AlikeTo{0, value};
       break;
     default:
-      it.says = WordsAre{split_words(fold(value)), false};
+      it.says = WordsAre{split_words(fold(value)), false, field.id == FieldName::words};
       break;
   }
   it.notes.push_back("the book has no " + std::string(field.name) + " \"" + value + "\"");
@@ -383,33 +371,6 @@ std::optional<Seen> Recogniser::like_value(std::size_t first, std::size_t limit)
   colour.said = "like " + name + ", within " + within_said;
   it.says = std::move(colour);
   return it;
-}
-
-// "more like harbour easel", "similar to the harbour easel": a sample by its title, the longest that stands
-// there. A colour of that name is likelier.
-void Recogniser::alike(std::size_t at, std::vector<Seen>& out) {
-  std::size_t title = at;
-  if (is_word(title, "more") || is_word(title, "much") || is_word(title, "others") || is_word(title, "just"))
-    ++title;
-  if (is_word(title, "like"))
-    ++title;
-  else if ((is_word(title, "similar") || is_word(title, "akin")) && is_word(title + 1, "to"))
-    title += 2;
-  else
-    return;
-  for (const std::size_t begins : {title, skip(title, {"the", "my", "sample", "card"})}) {
-    if (begins >= pieces_.size()) return;
-    const bool phrase = pieces_[begins].kind == Piece::Kind::phrase;
-    const std::size_t most = phrase ? begins + 1 : std::min(begins + longest_title, pieces_.size());
-    for (std::size_t last = most; last > begins; --last)
-      for (const NamedRecord& record : exactly(phrase ? pieces_[begins].folded : fold(typed(begins, last)))) {
-        if (record.kind != NameKind::sample) continue;
-        Seen it = seen(As::says, at, last, priority_of::name);
-        it.says = AlikeTo{record.id, record.name};
-        out.push_back(std::move(it));
-        return;
-      }
-  }
 }
 
 // A size, all of [first, last).
@@ -499,13 +460,14 @@ std::optional<Says> Recogniser::plain_value(const Field& field, std::size_t firs
       if (const auto count = small_number(said)) return CountIs{*count};
       return std::nullopt;
     case FieldName::no:
-      if (std::ranges::find(empty_fields, said) != std::end(empty_fields)) return HasNo{said};
+      if (const EmptyField* named = empty_field(said)) return HasNo{std::string(named->name)};
       return std::nullopt;
-    case FieldName::text: {
+    case FieldName::text:
+    case FieldName::words: {
       std::vector<std::string> list = split_words(said);
       if (list.empty()) return std::nullopt;
       const bool phrase = list.size() > 1;
-      return WordsAre{std::move(list), phrase};
+      return WordsAre{std::move(list), phrase, field.id == FieldName::words};
     }
     default:
       return std::nullopt;

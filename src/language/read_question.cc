@@ -27,6 +27,26 @@ Problem too_long(std::size_t bytes) {
   return problem;
 }
 
+// Words that are only looked for count apart: a pasted sentence may have many.
+Result<void> not_too_much(const std::vector<Item>& items) {
+  const auto words = static_cast<std::size_t>(std::ranges::count_if(
+      items, [](const Item& item) { return item.kind == Item::Kind::says && item.of == FieldName::text; }));
+  std::size_t things = 0;
+  for (const Item& item : items) {
+    if (item.kind == Item::Kind::says) things += item.offered.size();
+    if (item.kind == Item::Kind::number || item.kind == Item::Kind::preposition) ++things;
+  }
+  if (words <= most_words_asked && things - words <= most_things_asked) return {};
+  Problem problem;
+  problem.what = words > most_words_asked
+                     ? "the question looks for " + std::to_string(words) + " words at once"
+                     : "the question asks for " + std::to_string(things - words) + " things at once";
+  problem.expected = "at most " + std::to_string(most_things_asked) +
+                     " sizes, shapes, colours and the like, and " + std::to_string(most_words_asked) +
+                     " words";
+  return failure(std::move(problem));
+}
+
 // Or a figure; what is not ASCII counts as one.
 bool has_a_letter(std::string_view folded) {
   return std::ranges::any_of(folded, [](char c) {
@@ -134,6 +154,7 @@ Result<Question> read_question(std::string_view text, const ReadingContext& cont
   }
   Recogniser recogniser(text, pieces, context);
   Itemised itemised = itemise(text, pieces, cover(pieces, recogniser, problems));
+  if (const Result<void> asked = not_too_much(itemised.items); !asked) return failure(asked.error());
   Result<Node> tree = bind(text, itemised);
   if (!tree) return failure(tree.error());
   Question question;
@@ -141,6 +162,7 @@ Result<Question> read_question(std::string_view text, const ReadingContext& cont
   question.tree = std::move(*tree);
   std::ranges::stable_sort(problems, {}, [](const Problem& problem) { return problem.where.at; });
   question.problems = std::move(problems);
+  question.order = itemised.order;
   question.ignored = std::move(itemised.ignored);
   question.other_readings = std::move(itemised.other);
   for (OtherReading& other : handed.offered) question.other_readings.push_back(std::move(other));

@@ -11,6 +11,7 @@
 // Questions for other answers ("what fits inside …") are told before that (hand_over.h).
 #pragma once
 
+#include <cstddef>
 #include <string>
 #include <string_view>
 
@@ -33,7 +34,9 @@ struct ReadingContext {
 // most_problems (pieces.h): an unfinished quote, a bracket without its other half, an unknown field (the
 // nearest are candidates), a field without a value or with one that cannot be, a size that cannot be; the
 // rest is read. What contradicts itself stays in the tree and is said in `notes`. A Problem: more than 64 KB,
-// nesting over 50.
+// nesting over 50, more asked at once than is looked for.
+inline constexpr std::size_t most_things_asked = 40;
+inline constexpr std::size_t most_words_asked = 200;
 Result<Question> read_question(std::string_view text, const ReadingContext& context);
 
 // Every stage of the reading, for `find --explain`: one line each.

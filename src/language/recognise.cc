@@ -6,6 +6,7 @@
 #include <utility>
 
 #include "language/dates.h"
+#include "language/empty_fields.h"
 #include "language/orders.h"
 #include "language/paper_names.h"
 #include "language/read_record.h"
@@ -18,7 +19,6 @@ namespace insetbook {
 namespace {
 
 constexpr std::size_t longest_name = 8;
-constexpr std::size_t longest_title = 16;  // pieces, marks among them
 
 }  // namespace
 
@@ -123,7 +123,9 @@ std::vector<Seen> Recogniser::offers(std::size_t at) {
   names(at, out);
   closed_sizes(at, out);
   dates(at, out);
-  nothing_recorded(at, out);
+  recorded_or_not(at, out);
+  words_said(at, out);
+  order_by_date(at, out);
   sides(at, out);
   return out;
 }
@@ -156,6 +158,12 @@ void Recogniser::small_words(std::size_t at, std::vector<Seen>& out) const {
   if (is_order(at)) {
     const std::size_t last = at + (is_mark(at + 1, ".") ? 2 : 1);
     out.push_back(seen(As::filler, at, last, priority_of::small_word));
+  }
+  if (is_word(at, "w") && is_mark(at + 1, "/") && pieces_[at + 1].glued) {
+    const bool without = is_word(at + 2, "o") && pieces_[at + 2].glued;
+    Seen word = seen(without ? As::excludes : As::joins, at, at + (without ? 3 : 2), priority_of::small_word);
+    word.word = without ? "without" : "with";
+    out.push_back(std::move(word));
   }
   const std::size_t most = run_of_words(at, longest_small_word);
   std::string said;
@@ -250,31 +258,6 @@ void Recogniser::names(std::size_t at, std::vector<Seen>& out) {
   }
 }
 
-// "based on harbour easel", "based on \"harbour easel\"": the longest title that stands there, with its
-// marks.
-void Recogniser::based_on(std::size_t at, std::vector<Seen>& out) {
-  if (!is_word(at, "based") || (!is_word(at + 1, "on") && !is_word(at + 1, "upon"))) return;
-  const auto offer = [&](std::size_t last, const std::string& title) {
-    ++steps_;
-    for (const NamedRecord& record : exactly(title)) {
-      if (record.kind != NameKind::sample) continue;
-      Seen it = seen(As::says, at, last, priority_of::field);
-      it.says = BasedOn{record.id, record.name};
-      it.word = title;
-      out.push_back(std::move(it));
-      return true;
-    }
-    return false;
-  };
-  const std::size_t plain = at + 2;
-  for (const std::size_t begins : {plain, skip(plain, {"the", "my"})}) {
-    if (begins >= pieces_.size()) return;
-    if (pieces_[begins].kind == Piece::Kind::phrase && offer(begins + 1, pieces_[begins].folded)) return;
-    for (std::size_t last = std::min(begins + longest_title, pieces_.size()); last > begins; --last)
-      if (offer(last, fold(typed(begins, last)))) return;
-  }
-}
-
 void Recogniser::closed_sizes(std::size_t at, std::vector<Seen>& out) const {
   const std::string& word = pieces_[at].folded;
   const auto add = [&](ClosedSizeIs closed, std::size_t last) {
@@ -299,14 +282,23 @@ void Recogniser::closed_sizes(std::size_t at, std::vector<Seen>& out) const {
   const std::size_t behind = at + (paper ? 2 : 1);
   if (!paper) paper = paper_named(word);
   const bool of_envelope = at > 0 && (is_word(at - 1, "envelope") || is_word(at - 1, "envelopes"));
-  if (!paper || of_envelope || is_word(behind, "envelope") || is_word(behind, "envelopes") ||
-      is_word(behind, "sheet") || is_word(behind, "base"))
-    return;
+  if (!paper || of_envelope || is_word(behind, "envelope") || is_word(behind, "envelopes")) return;
+  const bool of_piece = is_word(behind, "sheet") || is_word(behind, "base") || is_word(behind, "panel");
+  if (const PaperName* sheet = of_piece ? paper_named(words(at, behind - at) + " sheet") : nullptr)
+    paper = sheet;
   SizeIs size;
   size.one_figure = false;
   size.low = paper->width;
   size.second = paper->height;
   size.unit = paper->unit;
+  // Of a piece: "A5 base", "an A6 sheet".
+  if (of_piece) {
+    Seen it = seen(As::says, at, behind, priority_of::side);
+    it.says = size;
+    it.word = words(at, behind - at);
+    out.push_back(std::move(it));
+    return;
+  }
   ClosedSizeIs closed;
   closed.size = size;
   Seen* it = add(closed, behind);
@@ -315,29 +307,65 @@ void Recogniser::closed_sizes(std::size_t at, std::vector<Seen>& out) const {
         {std::string(typed(at, behind)), std::string(paper->means), std::string(paper->asks)});
 }
 
-void Recogniser::nothing_recorded(std::size_t at, std::vector<Seen>& out) const {
-  static constexpr std::pair<std::string_view, std::string_view> empties[] = {
-      {"photo", "photo"},       {"photos", "photo"},   {"photograph", "photo"},  {"photographs", "photo"},
-      {"picture", "photo"},     {"pictures", "photo"}, {"envelope", "envelope"}, {"date", "made"},
-      {"note", "note"},         {"notes", "note"},     {"steps", "steps"},       {"instructions", "steps"},
-      {"occasion", "occasion"}, {"fold", "fold"},      {"words", "words"}};
-  std::size_t begins = at;
-  if (is_word(at, "with") || is_word(at, "have") || is_word(at, "that"))
-    begins = skip(at, {"that", "with", "have", "has"});
+// "no photo", "without an envelope"; "with a photo", "that have steps": whether anything is recorded there.
+void Recogniser::recorded_or_not(std::size_t at, std::vector<Seen>& out) const {
   if (is_word(at, "undated")) {
     Seen it = seen(As::says, at, at + 1, priority_of::side);
     it.says = HasNo{"made"};
     out.push_back(std::move(it));
     return;
   }
-  if (!is_word(begins, "no") && !is_word(begins, "without")) return;
-  const std::size_t what = skip(begins + 1, {"a", "an", "any"});
+  const std::size_t begins = skip(skip(at, {"that", "which"}), {"with", "have", "has"});
+  const bool without = is_word(begins, "no") || is_word(begins, "without");
+  if (!without && begins == at) return;
+  const std::size_t what = skip(without ? begins + 1 : begins, {"a", "an", "any"});
   if (what >= pieces_.size()) return;
-  const auto found =
-      std::ranges::find(empties, pieces_[what].folded, &std::pair<std::string_view, std::string_view>::first);
-  if (found == std::end(empties)) return;
+  const EmptyField* found = empty_field_of_word(pieces_[what].folded);
+  if (!found || !(without || found->also_with)) return;
+  // "with a photo of the hens", "with a note about it": more is said of it.
+  if (!without && (is_word(what + 1, "of") || is_word(what + 1, "about") || is_word(what + 1, "saying")))
+    return;
   Seen it = seen(As::says, at, what + 1, priority_of::side);
-  it.says = HasNo{std::string(found->second)};
+  it.says = HasNo{std::string(found->name)};
+  it.excluded = !without;
+  if (found->name == "photo")
+    it.other.push_back({std::string(typed(at, what + 1)),
+                        without ? "no photo of the card" : "a photo of the card",
+                        without ? "-role:photograph" : "role:photograph"});
+  out.push_back(std::move(it));
+}
+
+// "saying happy birthday", "with the words thank you": the words up to a comma, a connector or a preposition
+// are looked for as they stand.
+void Recogniser::words_said(std::size_t at, std::vector<Seen>& out) const {
+  static constexpr std::string_view leads[] = {
+      "saying",    "that say",    "that says",       "which say",         "which says",        "that reads",
+      "that read", "which reads", "reading",         "with the words",    "with the word",     "the words",
+      "that said", "it says",     "with the saying", "with the greeting", "with the sentiment"};
+  constexpr std::size_t longest_lead = 3;
+  constexpr std::size_t most_words = 12;
+  const std::size_t lead = skip(at, {"sentiment", "greeting", "message", "wording", "words"});
+  std::size_t first = lead;
+  for (std::size_t count = run_of_words(lead, longest_lead); count > 0 && first == lead; --count) {
+    ++steps_;
+    if (std::ranges::find(leads, words(lead, count)) != std::end(leads)) first = lead + count;
+  }
+  if (first == lead) return;
+  std::size_t last = first;
+  std::vector<std::string> said;
+  for (; last < pieces_.size() && said.size() < most_words; ++last) {
+    const Piece& piece = pieces_[last];
+    const SmallWord* small = small_word(piece.folded);
+    const bool ends = small && (small->as == As::joins || small->as == As::either ||
+                                small->as == As::excludes || small->as == As::preposition);
+    if (piece.kind != Piece::Kind::word || ends || measurement(last)) break;
+    if (is_mark(last + 1, ":")) break;
+    said.push_back(piece.folded);
+  }
+  if (said.empty()) return;
+  Seen it = seen(As::says, at, last, priority_of::side);
+  const bool phrase = said.size() > 1;
+  it.says = WordsAre{std::move(said), phrase, true};
   out.push_back(std::move(it));
 }
 

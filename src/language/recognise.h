@@ -56,14 +56,17 @@ class Recogniser {
   const std::string& key_of(std::size_t at);
   void terms(std::size_t at, std::vector<Seen>& out);
   void names(std::size_t at, std::vector<Seen>& out);
-  void based_on(std::size_t at, std::vector<Seen>& out);
   void closed_sizes(std::size_t at, std::vector<Seen>& out) const;
   // recognise_dates.cc
   std::vector<DateWord> date_words(std::size_t at) const;
   void dates(std::size_t at, std::vector<Seen>& out) const;
   // recognise.cc
-  void nothing_recorded(std::size_t at, std::vector<Seen>& out) const;
+  void recorded_or_not(std::size_t at, std::vector<Seen>& out) const;
+  void words_said(std::size_t at, std::vector<Seen>& out) const;
   void sides(std::size_t at, std::vector<Seen>& out) const;
+  // recognise_order.cc
+  void order_by_date(std::size_t at, std::vector<Seen>& out) const;
+  bool names_samples(std::size_t at) const;
   // recognise_sizes.cc
   struct Measured {
     std::size_t last = 0;  // piece behind it
@@ -130,6 +133,17 @@ class Recogniser {
   std::optional<Says> plain_value(const Field& field, std::size_t first, std::size_t last) const;
   std::optional<Seen> colour_value(const Field& field, std::size_t first, std::size_t last);
   std::optional<Seen> like_value(std::size_t first, std::size_t last);
+  // recognise_titles.cc
+  struct TitleSaid {
+    std::size_t last = 0;
+    std::vector<NamedRecord> records;  // the likeliest first
+  };
+  std::optional<TitleSaid> whole_title(std::size_t begins);
+  std::optional<TitleSaid> part_of_title(std::size_t begins);
+  std::optional<TitleSaid> title_at(std::size_t at);
+  void offer_title(std::size_t at, const TitleSaid& title, const auto& says, int priority,
+                   std::vector<Seen>& out);
+  void based_on(std::size_t at, std::vector<Seen>& out);
   void alike(std::size_t at, std::vector<Seen>& out);
   // resolve.cc
   const std::vector<std::string>& with_narrower(VocabularyName in, const std::string& id);
@@ -142,6 +156,7 @@ class Recogniser {
   const std::vector<Piece>& pieces_;
   const ReadingContext& context_;
   std::size_t longest_label_;
+  int parts_of_titles_ = 0;      // looked for so far
   bool telling_ = false;         // problems are wanted with all they say
   std::size_t unread_last_ = 0;  // the piece behind the field that could not be read
   std::map<std::pair<VocabularyName, std::string>, std::vector<std::string>> narrower_;

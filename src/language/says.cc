@@ -247,6 +247,7 @@ FieldName field_of(const Says& says) {
     return FieldName::colour;
   }
   if (const auto* goes = std::get_if<GoesIs>(&says)) return field_of(goes->how);
+  if (const auto* words = std::get_if<WordsAre>(&says); words && words->on_card) return FieldName::words;
   if (const auto* die = std::get_if<DieIs>(&says)) return die->lies_in ? FieldName::in : FieldName::die;
   return std::visit([](const auto& is) { return simple_field<std::decay_t<decltype(is)>>(); }, says);
 }
@@ -279,7 +280,7 @@ std::string as_field(const Says& says) {
   const std::string name(field(field_of(says)).name);
   if (const auto* words = std::get_if<WordsAre>(&says)) {
     std::string value = value_of(says);
-    if (words->phrase) return "\"" + value + "\"";
+    if (words->phrase && !words->on_card) return "\"" + value + "\"";
     return name + ":" + quoted(value);
   }
   return name + ":" + quoted(value_of(says));
@@ -309,8 +310,9 @@ std::string in_words(const Says& says) {
         else if constexpr (std::is_same_v<T, MadeIn>)
           return words_of_period(is);
         else if constexpr (std::is_same_v<T, WordsAre>)
-          return is.phrase ? "the words \"" + joined(is.words) + "\""
-                           : "the word \"" + joined(is.words) + "\"";
+          return is.on_card  ? "the card says \"" + joined(is.words) + "\""
+                 : is.phrase ? "the words \"" + joined(is.words) + "\""
+                             : "the word \"" + joined(is.words) + "\"";
         else if constexpr (std::is_same_v<T, HasNo>)
           return "no " + is.field + " recorded";
         else if constexpr (std::is_same_v<T, BasedOn>)

@@ -36,6 +36,7 @@ enum class As {
   ink,  // say how the colour before them is used
   tall,
   wide,
+  order,   // "newest", "the last five cards"
   number,  // a whole number that may be a count or a size
   term,    // of a vocabulary
   named,   // a colour or a supply of the book
@@ -68,14 +69,16 @@ struct Seen {
   std::optional<Says> says;
   std::optional<Says> also;  // term: the other of role and material, where the word is both
   std::string also_means;
-  std::string means;  // how it was read, where the says does not tell all
-  bool bare = false;  // number, size: no unit was said
-  int number = 0;
+  std::string means;      // how it was read, where the says does not tell all
+  bool bare = false;      // number, size: no unit was said
+  int number = 0;         // also of an order: so many, or 0
+  bool oldest = false;    // order: the oldest first
   bool exactly = false;   // number: "exactly", "only" or "just" stood before it
   bool whole = true;      // number: may be a count ("two"), not only a size ("2.5")
   bool field = false;     // said as a field
   bool dash = false;      // excludes: a minus sign
   bool outright = false;  // excludes: "no" or a minus sign: never said of the piece before
+  bool excluded = false;  // says: not so; "with a photo" is that there is no lack of one
   bool by = false;        // die: "from", "cut by", "in" stood before it: it is said of the piece before
   std::vector<OtherReading> other;
   std::vector<std::string> notes;

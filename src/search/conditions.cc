@@ -4,6 +4,7 @@
 #include <algorithm>
 #include <array>
 
+#include "language/empty_fields.h"
 #include "text/utf8.h"
 
 namespace insetbook {
@@ -73,6 +74,15 @@ Sql call(std::string_view function, const Sql& a, const Sql& b) {
   return sql << function << "(" << a << ", " << b << ")";
 }
 
+// SQLite's parser holds a hundred calls within each other, so none stands in another. One alone would be an
+// aggregate.
+Sql least_of(const std::vector<Sql>& all) {
+  if (all.size() == 1) return all.front();
+  Sql sql("min(");
+  for (std::size_t i = 0; i < all.size(); ++i) sql << (i > 0 ? ", " : "") << all[i];
+  return sql << ")";
+}
+
 Sql size_distance(const SizeRule& rule, const SideColumns& columns) {
   if (!rule.two_figures) {
     const Sql width = side_distance(columns.width, rule.from_first);
@@ -128,41 +138,47 @@ std::vector<std::int64_t> numbers(Statement& statement) {
 }
 
 // The fields that can be empty, and what that is of a sample.
-struct EmptyField {
+struct EmptyCondition {
   std::string_view field, condition;
 };
-constexpr std::array empty_fields{
-    EmptyField{"photo", "NOT EXISTS (SELECT 1 FROM photo p WHERE p.sample_id = s.id)"},
-    EmptyField{"made", "s.made = ''"},
-    EmptyField{"words", "s.words = ''"},
-    EmptyField{"steps", "s.steps = ''"},
-    EmptyField{"note", "s.note = ''"},
-    EmptyField{"envelope", "s.envelope = ''"},
-    EmptyField{"based on", "s.based_on = ''"},
-    EmptyField{"scores", "s.scores = ''"},
-    EmptyField{"base", "s.base_width_nm IS NULL AND s.base_text = ''"},
-    EmptyField{"closed", "s.closed_width_nm IS NULL"},
-    EmptyField{"fold", "NOT EXISTS (SELECT 1 FROM mention m WHERE m.sample_id = s.id AND m.kind = 'fold')"},
-    EmptyField{"technique",
-               "NOT EXISTS (SELECT 1 FROM mention m WHERE m.sample_id = s.id AND m.kind = 'technique')"},
-    EmptyField{"feature",
-               "NOT EXISTS (SELECT 1 FROM mention m WHERE m.sample_id = s.id AND m.kind = 'feature')"},
-    EmptyField{"occasion",
-               "NOT EXISTS (SELECT 1 FROM mention m WHERE m.sample_id = s.id AND m.kind = 'occasion')"},
-    EmptyField{"material",
-               "NOT EXISTS (SELECT 1 FROM mention m WHERE m.sample_id = s.id AND m.kind = 'material')"},
-    EmptyField{"supply",
-               "NOT EXISTS (SELECT 1 FROM mention m WHERE m.sample_id = s.id AND m.kind = 'supply')"},
-    EmptyField{"colour",
-               "NOT EXISTS (SELECT 1 FROM mention m WHERE m.sample_id = s.id AND m.kind = 'paper')"},
-    EmptyField{"ink", "NOT EXISTS (SELECT 1 FROM mention m WHERE m.sample_id = s.id AND m.kind = 'ink')"},
-    EmptyField{"element", "NOT EXISTS (SELECT 1 FROM element o WHERE o.sample_id = s.id)"},
+constexpr std::array empty_conditions{
+    EmptyCondition{"photo", "NOT EXISTS (SELECT 1 FROM photo p WHERE p.sample_id = s.id)"},
+    EmptyCondition{"made", "s.made = ''"},
+    EmptyCondition{"words", "s.words = ''"},
+    EmptyCondition{"steps", "s.steps = ''"},
+    EmptyCondition{"note", "s.note = ''"},
+    // "none", "none, stamp on the back": none is needed.
+    EmptyCondition{"envelope",
+                   "(s.envelope = '' OR s.envelope LIKE 'none' OR s.envelope LIKE 'none,%' OR "
+                   "s.envelope LIKE 'no envelope%')"},
+    EmptyCondition{"based on", "s.based_on = ''"},
+    EmptyCondition{"scores", "s.scores = ''"},
+    EmptyCondition{"base", "s.base_width_nm IS NULL AND s.base_text = ''"},
+    EmptyCondition{"closed", "s.closed_width_nm IS NULL"},
+    EmptyCondition{"fold",
+                   "NOT EXISTS (SELECT 1 FROM mention m WHERE m.sample_id = s.id AND m.kind = 'fold')"},
+    EmptyCondition{"technique",
+                   "NOT EXISTS (SELECT 1 FROM mention m WHERE m.sample_id = s.id AND m.kind = 'technique')"},
+    EmptyCondition{"feature",
+                   "NOT EXISTS (SELECT 1 FROM mention m WHERE m.sample_id = s.id AND m.kind = 'feature')"},
+    EmptyCondition{"occasion",
+                   "NOT EXISTS (SELECT 1 FROM mention m WHERE m.sample_id = s.id AND m.kind = 'occasion')"},
+    EmptyCondition{"material",
+                   "NOT EXISTS (SELECT 1 FROM mention m WHERE m.sample_id = s.id AND m.kind = 'material')"},
+    EmptyCondition{"supply",
+                   "NOT EXISTS (SELECT 1 FROM mention m WHERE m.sample_id = s.id AND m.kind = 'supply')"},
+    EmptyCondition{"colour",
+                   "NOT EXISTS (SELECT 1 FROM mention m WHERE m.sample_id = s.id AND m.kind = 'paper')"},
+    EmptyCondition{"ink", "NOT EXISTS (SELECT 1 FROM mention m WHERE m.sample_id = s.id AND m.kind = 'ink')"},
+    EmptyCondition{"element", "NOT EXISTS (SELECT 1 FROM element o WHERE o.sample_id = s.id)"},
 };
+static_assert(std::ranges::is_permutation(empty_conditions, empty_fields, {}, &EmptyCondition::field,
+                                          &EmptyField::name));
 
 }  // namespace
 
 std::string_view empty_field_condition(std::string_view field) {
-  for (const EmptyField& each : empty_fields) {
+  for (const EmptyCondition& each : empty_conditions) {
     if (each.field == field) return each.condition;
   }
   return {};
@@ -542,15 +558,14 @@ std::int64_t Conditions::exact(const Node& node) const {
 
 // Of what was offered with "or", the nearest that is met.
 Sql Conditions::nearest(const Node& any, bool of_piece) {
-  Sql sql;
+  std::vector<Sql> offered;
   for (const Node& child : any.children) {
-    Sql each("CASE WHEN ");
+    Sql& each = offered.emplace_back("CASE WHEN ");
     each << (of_piece ? Conditions::of_piece(child) : of_sample(child)) << " THEN "
          << (of_piece ? distance_of_piece(child) : distance_of_sample(child)) << " ELSE " << not_met
          << " END";
-    sql = sql.text.empty() ? each : call("min", sql, each);
   }
-  return sql;
+  return least_of(offered);
 }
 
 Sql Conditions::distance_of_piece(const Node& node) {

@@ -32,7 +32,7 @@ Node words_apart(const Node& all) {
     }
     for (const std::string& word : words->words) {
       Node each = child;
-      each.constraint.front().says = WordsAre{{word}, false};
+      each.constraint.front().says = WordsAre{{word}, false, words->on_card};
       each.constraint.front().text = word;
       out.children.push_back(std::move(each));
     }
@@ -94,6 +94,11 @@ bool left_out_alone(const Chosen& left_out) {
   return std::count(left_out.begin(), left_out.end(), true) == 1;
 }
 
+// Enough for each by itself and each two together of twenty.
+constexpr int most_tries = 210;
+// Where each sample has to be looked at by itself.
+constexpr int cost_beyond_sql = 20;
+
 class EmptySearch {
  public:
   EmptySearch(const Book& book, Finder& finder, const Node& all)
@@ -125,7 +130,10 @@ class EmptySearch {
 // Tries every set of that size, in the order of the question, until the tries are used up.
 bool EmptySearch::smallest_of(std::size_t size, const Chosen& within, std::size_t from, Chosen& chosen,
                               int& tries) {
-  if (size == 0) return --tries >= 0 && empty(chosen);
+  if (size == 0) {
+    tries -= too_much_for_sql(with_only(all_, units_, chosen)) ? cost_beyond_sql : 1;
+    return tries >= 0 && empty(chosen);
+  }
   for (std::size_t i = from; i < units_.size() && tries > 0; ++i) {
     if (!within[i]) continue;
     chosen[i] = true;
@@ -146,8 +154,8 @@ Chosen EmptySearch::irreducible(Chosen chosen) {
 }
 
 Chosen EmptySearch::smallest(const Chosen& within) {
-  int tries = 150;
   const auto size = static_cast<std::size_t>(std::count(within.begin(), within.end(), true));
+  int tries = most_tries;
   for (std::size_t count = 1; count < size && tries > 0; ++count) {
     Chosen chosen(units_.size(), false);
     if (smallest_of(count, within, 0, chosen, tries)) return chosen;

@@ -247,7 +247,8 @@ const std::vector<std::int64_t>& Judge::based_on_it(const BasedOn& base) {
 }
 
 // Fields are fetched and cut into stems as far as they are looked at.
-const TextField* Judge::field_with(const std::vector<std::string>& phrase, const SampleFacts& sample) {
+const TextField* Judge::field_with(const std::vector<std::string>& phrase, const SampleFacts& sample,
+                                   bool on_card) {
   if (text_sample_ != sample.id) {
     text_.clear();
     text_parts_ = 0;
@@ -262,6 +263,7 @@ const TextField* Judge::field_with(const std::vector<std::string>& phrase, const
     }
     if (i == text_.size()) return nullptr;
     SaidText& said = text_[i];
+    if (on_card && said.field.label != words_of_card) continue;
     if (!said.words) said.words = words_of(said.field.text);
     if (holds(*said.words, phrase, stemmer_)) return &said.field;
   }
@@ -313,7 +315,7 @@ bool Judge::goes(const Node& node, const ElementFacts& element, const SampleFact
 bool Judge::words_there(const WordsAre& words, const SampleFacts& sample) {
   const auto phrases = wanted_phrases(words, stemmer_);
   return std::all_of(phrases.begin(), phrases.end(), [&](const auto& phrase) {
-    return phrase.empty() || field_with(phrase, sample) != nullptr;
+    return phrase.empty() || field_with(phrase, sample, words.on_card) != nullptr;
   });
 }
 

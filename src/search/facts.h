@@ -114,8 +114,10 @@ class Judge {
   Said in_common(const AlikeTo& alike, const SampleFacts& sample);
   const DieMeaning& meaning_of(const DieIs& die);
   const std::vector<std::int64_t>& based_on_it(const BasedOn& base);
-  // The first field of the sample's text that holds these stems one after another, or null.
-  const TextField* field_with(const std::vector<std::string>& phrase, const SampleFacts& sample);
+  // The first field of the sample's text that holds these stems one after another, or null. `on_card`: only
+  // what the card says.
+  const TextField* field_with(const std::vector<std::string>& phrase, const SampleFacts& sample,
+                              bool on_card = false);
 
   const Book& book_;
   const Node& all_;

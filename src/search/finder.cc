@@ -35,7 +35,7 @@ std::string_view walk(Order order) {
 // What orders candidates before date and title do.
 bool closer(const Candidate& a, const Candidate& b, Order order) {
   if (order != Order::best) return false;
-  if (a.beyond != b.beyond) return a.beyond < b.beyond;
+  if ((a.beyond > 0) != (b.beyond > 0)) return b.beyond > 0;
   if (a.alike != b.alike) return a.alike > b.alike;
   if (a.weight != b.weight) return a.weight > b.weight;
   return a.distance < b.distance;

@@ -468,7 +468,7 @@ Index& Index::operator=(Index&&) noexcept = default;
 Index::~Index() = default;
 
 std::string Index::fingerprint() {
-  return "1, english stems";
+  return "2, english stems";
 }
 
 Index::State Index::catch_up(const Book& book) {

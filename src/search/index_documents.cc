@@ -4,6 +4,7 @@
 #include <xapian.h>
 
 #include "search/sample_text.h"
+#include "search/text_asked.h"
 
 namespace insetbook {
 namespace {
@@ -21,8 +22,13 @@ std::string newest_first(std::string_view made, std::string_view key) {
   return out;
 }
 
-void add_text(const std::string& text, Stemmer& stemmer, Xapian::termpos& place, Xapian::Document& document) {
-  for_each_word(text, [&](std::string_view word) { document.add_posting(stemmer.stem(word), ++place); });
+void add_text(const TextField& field, Stemmer& stemmer, Xapian::termpos& place, Xapian::Document& document) {
+  const bool said = field.label == words_of_card;
+  for_each_word(field.text, [&](std::string_view word) {
+    const std::string& stem = stemmer.stem(word);
+    document.add_posting(stem, ++place);
+    if (said) document.add_posting(on_card(stem), place);
+  });
   place += between_fields;
 }
 
@@ -35,7 +41,7 @@ bool fill_document(const Book& book, std::int64_t sample, Stemmer& stemmer, Xapi
   if (there) document.add_value(newest_first_slot, newest_first(row.text(0), row.text(1)));
   row.reset();
   Xapian::termpos place = 0;
-  for (const TextField& field : text_of_sample(book, sample)) add_text(field.text, stemmer, place, document);
+  for (const TextField& field : text_of_sample(book, sample)) add_text(field, stemmer, place, document);
   return there;
 }
 

@@ -14,6 +14,21 @@ bool is_words(const Node& node) {
   return node.kind == Kind::one && std::holds_alternative<WordsAre>(node.constraint.front().says);
 }
 
+bool is_count(const Node& node) {
+  return node.kind == Kind::one && std::holds_alternative<CountIs>(node.constraint.front().says);
+}
+
+int wanted(const Node& piece) {
+  int most = 1;
+  for (const Node& child : piece.children) {
+    if (child.kind != Kind::one) continue;
+    if (const auto* count = std::get_if<CountIs>(&child.constraint.front().says)) {
+      most = std::max(most, count->least);
+    }
+  }
+  return most;
+}
+
 Node within_piece(const Node& node);
 Node piece_of(const Node& node);
 
@@ -104,6 +119,33 @@ void append_conjunct(std::vector<Node>& out, Node child) {
   for (Node& each : of_sample) out.push_back(std::move(each));
 }
 
+// What is said of the sample twice is said once. Pieces asked for alike, "circle and circle", are one piece
+// that is wanted twice.
+void say_once(std::vector<Node>& children, bool all) {
+  std::vector<Node> kept;
+  std::vector<int> times;
+  for (Node& child : children) {
+    const auto alike = [&](const Node& other) { return asks_the_same(other, child); };
+    const auto same = std::find_if(kept.begin(), kept.end(), alike);
+    if (same == kept.end() || (child.kind == Kind::piece && !all)) {
+      kept.push_back(std::move(child));
+      times.push_back(1);
+    } else {
+      ++times[static_cast<std::size_t>(same - kept.begin())];
+    }
+  }
+  for (std::size_t i = 0; i < kept.size(); ++i) {
+    if (kept[i].kind != Kind::piece || times[i] == 1) continue;
+    const int together = times[i] * wanted(kept[i]);
+    std::erase_if(kept[i].children, is_count);
+    Node count;
+    count.kind = Kind::one;
+    count.constraint.push_back({CountIs{together}, "", "", {}});
+    kept[i].children.push_back(std::move(count));
+  }
+  children = std::move(kept);
+}
+
 Node sample_form(const Node& node) {
   if (node.kind == Kind::piece) return piece_of(node);
   if (node.kind == Kind::goes) return piece_of(of_one(node));
@@ -120,20 +162,10 @@ Node sample_form(const Node& node) {
       out.children.push_back(std::move(each));
     }
   }
+  say_once(out.children, out.kind == Kind::all);
   const bool needless = out.kind == Kind::all || out.kind == Kind::any;
   if (needless && out.children.size() == 1) return Node(std::move(out.children.front()));
   return out;
-}
-
-int wanted(const Node& piece) {
-  int most = 1;
-  for (const Node& child : piece.children) {
-    if (child.kind != Kind::one) continue;
-    if (const auto* count = std::get_if<CountIs>(&child.constraint.front().says)) {
-      most = std::max(most, count->least);
-    }
-  }
-  return most;
 }
 
 bool offers_single_pieces(const Node& node) {

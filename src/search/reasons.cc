@@ -177,7 +177,7 @@ void Judge::explain_words(const WordsAre& words, const std::string& text, const 
   std::vector<const TextField*> shown;
   const auto phrases = wanted_phrases(words, stemmer_);
   for (const auto& phrase : phrases) {
-    const TextField* field = phrase.empty() ? nullptr : field_with(phrase, sample);
+    const TextField* field = phrase.empty() ? nullptr : field_with(phrase, sample, words.on_card);
     if (!field || std::find(shown.begin(), shown.end(), field) != shown.end()) continue;
     shown.push_back(field);
     Said said;

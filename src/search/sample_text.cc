@@ -6,9 +6,10 @@
 namespace insetbook {
 namespace {
 
-constexpr std::array sample_labels{"title", "words", "steps", "note", "envelope", "based on", "base"};
-constexpr std::array element_labels{"name", "role", "shape", "goes",    "place",
-                                    "glue", "note", "size",  "die set", "die"};
+constexpr std::array sample_labels{"title",    words_of_card.data(), "steps", "note",
+                                   "envelope", "based on",           "base"};
+constexpr std::array element_labels{"name", "role", "shape",   "goes",  "place", "glue",
+                                    "note", "size", "die set", "maker", "die"};
 
 void add(std::vector<TextField>& fields, std::string_view label, std::string_view element,
          std::string_view text) {
@@ -30,7 +31,7 @@ void add_own(const Book& book, std::int64_t sample, std::vector<TextField>& fiel
 void add_elements(const Book& book, std::int64_t sample, std::vector<TextField>& fields) {
   Statement& rows = book.statement(
       "SELECT e.name, e.role, e.shape, e.goes, e.at, e.glue, e.note, "
-      "CASE WHEN e.width_nm IS NULL THEN e.size_text ELSE '' END, d.name, i.label "
+      "CASE WHEN e.width_nm IS NULL THEN e.size_text ELSE '' END, d.name, d.maker, i.label "
       "FROM element e LEFT JOIN die_set d ON d.id = e.set_id LEFT JOIN die i ON i.id = e.die_id WHERE "
       "e.sample_id = ? ORDER BY e.position, e.id");
   rows.bind(1, sample);

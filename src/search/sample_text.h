@@ -7,6 +7,7 @@
 
 #include <array>
 #include <string>
+#include <string_view>
 #include <vector>
 
 #include "book/book.h"
@@ -18,6 +19,9 @@ struct TextField {
   std::string element;  // the piece it is said of, or empty
   std::string text;
 };
+
+// The label of what the card says, which a question may ask for alone.
+inline constexpr std::string_view words_of_card = "words";
 
 // Empty where there is no such sample.
 std::vector<TextField> text_of_sample(const Book& book, std::int64_t sample);

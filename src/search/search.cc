@@ -3,6 +3,7 @@
 
 #include <limits>
 
+#include "language/empty_fields.h"
 #include "search/emptied.h"
 #include "search/facets.h"
 #include "search/finder.h"
@@ -31,8 +32,7 @@ Problem cannot_be_empty(const std::string& field) {
   Problem problem;
   problem.what = "no sample can be looked for by having no \"" + field + "\"";
   problem.where.text = field;
-  problem.expected =
-      "a field of a sample that may be empty: photo, made, fold, technique, occasion, words, note";
+  problem.expected = "a field of a sample that may be empty: " + names_of_empty_fields();
   return problem;
 }
 

@@ -6,8 +6,8 @@
 // relevance (BM25), then the closest size, then the newest, then the title. An answer never misses a
 // committed record. Two pieces asked are two different pieces; counts are added up over the elements that
 // meet one piece (normal_form.h). A size said with one figure is met by either side (exact, about) or by both
-// (under, over, ranges). Nothing found: the smallest set of constraints that empties the answer, and what
-// comes nearest without it.
+// (under, over, ranges). Nothing found: the smallest set of constraints that empties the answer (emptied.h
+// says how far it looks), and what comes nearest without it.
 #pragma once
 
 #include <cstdint>

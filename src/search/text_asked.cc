@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "search/text_asked.h"
 
+#include <algorithm>
+
 namespace insetbook {
 namespace {
 
@@ -30,10 +32,16 @@ std::vector<std::vector<std::string>> wanted_phrases(const WordsAre& words, Stem
   return phrases;
 }
 
+std::string on_card(const std::string& stem) {
+  return "W" + stem;
+}
+
 TextAsked text_asked(const Node& node, Stemmer& stemmer) {
   TextAsked asked;
   if (node.kind == Node::Kind::one) {
-    for (auto& phrase : wanted_phrases(std::get<WordsAre>(node.constraint.front().says), stemmer)) {
+    const auto& words = std::get<WordsAre>(node.constraint.front().says);
+    for (auto& phrase : wanted_phrases(words, stemmer)) {
+      if (words.on_card) std::ranges::transform(phrase, phrase.begin(), on_card);
       asked.children.push_back({TextAsked::Kind::phrase, std::move(phrase), {}});
     }
     return asked;

@@ -20,6 +20,9 @@ std::vector<std::string> stems_of(std::string_view text, Stemmer& stemmer);
 // a phrase of its parts; one without letters or figures is an empty phrase, which every text holds.
 std::vector<std::vector<std::string>> wanted_phrases(const WordsAre& words, Stemmer& stemmer);
 
+// The term of a stem that stands in what the card says. No word begins like it: words are in small letters.
+std::string on_card(const std::string& stem);
+
 // Of a node that is about free words only (normal_form.h, is_text).
 TextAsked text_asked(const Node& node, Stemmer& stemmer);
 

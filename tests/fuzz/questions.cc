@@ -12,6 +12,7 @@
 #include "language/read_opening.h"
 #include "language/read_question.h"
 #include "language/read_record.h"
+#include "language/reading_steps.h"
 #include "tests/language/table_names.h"
 #include "text/utf8.h"
 
@@ -45,6 +46,7 @@ extern "C" int LLVMFuzzerTestOneInput(const std::uint8_t* data, std::size_t size
   names.calls = 0;
   const auto question = read_question(text, context);
   require(names.calls <= 64 * (text.size() + 16));
+  require(reading_steps(text, context) <= most_steps_a_byte * text.size() + steps_allowed_at_once);
   if (!question) {
     require_inside(question.error(), text);
   } else {

@@ -10,6 +10,7 @@
 #include <string>
 
 #include "language/fields.h"
+#include "language/reading_steps.h"
 #include "language/table_names.h"
 
 namespace insetbook {
@@ -17,9 +18,8 @@ namespace {
 
 class ReadQuestion : public testing::Test {
  protected:
-  Result<Question> read(std::string_view text) const {
-    return read_question(text, {vocabulary_, names_, Unit::inch, "2026-11-25"});
-  }
+  Result<Question> read(std::string_view text) const { return read_question(text, context()); }
+  ReadingContext context() const { return {vocabulary_, names_, Unit::inch, "2026-11-25"}; }
   std::string tree(std::string_view text) const {
     const auto question = read(text);
     return question ? print(*question) : "Problem: " + question.error().what;
@@ -346,7 +346,7 @@ TEST_F(ReadQuestion, Trees) {
       {"grey panel high of centre", "all(piece(colour=grey (by value), role=panel), text=high, text=centre)"},
       {"says happy birthday", "all(occasion=birthday)"},
       {"with the words \"thank you\"", "all(text=\"thank you\")"},
-      {"sentiment saying thank you", "all(piece(role=sentiment), occasion=thank you)"},
+      {"sentiment saying thank you", "all(words=\"thank you\")"},
       {"sentiment in navy", "all(piece(role=sentiment, colour=Navy))"},
       {"sentiment stamped in navy ink on a white strip",
        "all(piece(role=sentiment, technique=stamping, ink=Navy, on(piece(colour=white (by value), "
@@ -366,7 +366,24 @@ TEST_F(ReadQuestion, Trees) {
       {"inside sentiment", "all(piece(role=inside sentiment))"},
       {"liner inside", "all(piece(role=liner, side=inside))"},
       {"something speckled on the inside", "all(piece(technique=speckling, side=inside))"},
-      {"card with photo", "all(any(piece(role=photograph), text=photo))"},
+      {"card with photo", "all(none(no=photo))"},
+      {"cards with photos of hens", "all(any(piece(role=photograph), text=photos), text=hens)"},
+      {"easel that has an envelope", "all(fold=easel, none(no=envelope))"},
+      {"cards saying happy birthday on a circle", "all(words=\"happy birthday\", piece(shape=circle))"},
+      {"with the words thank you, easel", "all(words=\"thank you\", fold=easel)"},
+      {"circle w/ speckling", "all(piece(shape=circle, technique=speckling))"},
+      {"circle w/o speckling", "all(piece(shape=circle, none(technique=speckling)))"},
+      {"easels only", "all(fold=easel)"},
+      {"something that's not an easel", "all(none(fold=easel))"},
+      {"newest easel", "all(fold=easel), newest"},
+      {"the last five cards", "all(), newest 5"},
+      {"my first card with a circle", "all(piece(shape=circle)), oldest 1"},
+      {"oldest 3 easels", "all(fold=easel), oldest 3"},
+      {"most recent 2 in circle", "all(piece(size=2in ±1/32in, shape=circle)), newest"},
+      {"based on the harbour", "all(based=Harbour Easel)"},
+      {"more like the harbour", "all(alike=Harbour Easel)"},
+      {"A5 base", "all(piece(size=148mm x 210mm ±0.8mm, role=base))"},
+      {"half letter base", "all(piece(size=5-1/2in x 8-1/2in ±1/32in, role=base))"},
       {"not a z fold", "all(none(fold=z fold))"},
       {"Z", "all(fold=z fold)"},
       {"tri-fold", "all(fold=letter tri fold)"},
@@ -464,7 +481,6 @@ TEST_F(ReadQuestion, Trees) {
       {"2 or 3 in circle", "all(piece(any(size=2in ±1/32in, size=3in ±1/32in), shape=circle))"},
       {"fewer than three circles", "all(none(piece(count=3, shape=circle)))"},
       {"card that says \"happy birthday\"", "all(text=\"happy birthday\")"},
-      {"sentiment saying thank you", "all(piece(role=sentiment), occasion=thank you)"},
       {"sage paper and navy ink", "all(paper=Sage, ink=Navy)"},
       {"panel in the second largest tidepool rectangle, stitched, with a circle",
        "all(piece(role=panel, in=Tidepool Rectangles, second largest, stitched), piece(shape=circle))"},
@@ -721,6 +737,56 @@ TEST_F(ReadQuestion, ProblemsStandBesideTheRest) {
   }
 }
 
+TEST_F(ReadQuestion, ItsStepsStayBelowAConstantTimesItsLength) {
+  for (const std::string_view each : {"circle and ",
+                                      "2 in or ",
+                                      "circle with a square behind it ",
+                                      "2 in ",
+                                      "1/2 ",
+                                      "2-3/8 x ",
+                                      "no ribbon, ",
+                                      "circle on it ",
+                                      "a:b ",
+                                      "\"",
+                                      "(",
+                                      "based on the harbour ",
+                                      "moonrise circles second largest ",
+                                      "like sage ",
+                                      "in the last two years ",
+                                      "saying a ",
+                                      "w/o ",
+                                      "- ",
+                                      "\xe2\x85\x9c ",
+                                      "two and three eighths "})
+    for (const std::size_t size : {200u, 5000u, 60'000u}) {
+      std::string text;
+      while (text.size() < size) text += each;
+      EXPECT_LE(reading_steps(text, context()), most_steps_a_byte * text.size() + steps_allowed_at_once)
+          << each << " to " << size;
+    }
+}
+
+// Pasted by mistake: told at once, whatever it would cost to look for.
+TEST_F(ReadQuestion, TooMuchAtOnceIsRefused) {
+  const auto repeated = [](std::string_view text, int times) {
+    std::string all;
+    for (int i = 0; i < times; ++i) all += text;
+    return all;
+  };
+  EXPECT_TRUE(read(repeated("circle and ", 20)));
+  EXPECT_TRUE(read(repeated("kaletern ", 200)));
+  for (const char* each : {"circle and ", "2 in or ", "circle with a square behind it ", "no ribbon, ",
+                           "1/2 ", "circle on it ", "with a photo ", "saying word "}) {
+    const auto question = read(repeated(each, 300));
+    ASSERT_FALSE(question) << each;
+    EXPECT_TRUE(question.error().what.starts_with("the question asks for ")) << question.error().what;
+    EXPECT_EQ(question.error().expected, "at most 40 sizes, shapes, colours and the like, and 200 words");
+  }
+  const auto words = read(repeated("kaletern ", 201));
+  ASSERT_FALSE(words);
+  EXPECT_EQ(words.error().what, "the question looks for 201 words at once");
+}
+
 TEST_F(ReadQuestion, ProblemsAreToldToALimit) {
   std::string text;
   for (int i = 0; i < 8000; ++i) text += "foo:bar ";
@@ -729,7 +795,11 @@ TEST_F(ReadQuestion, ProblemsAreToldToALimit) {
   EXPECT_EQ(print(*fields), "all(fold=easel)");
   ASSERT_EQ(fields->problems.size(), 32u);
   EXPECT_EQ(fields->problems.front().where.at, 0u);
-  EXPECT_EQ(fields->problems.back().where.at, 248u);
+  // Of a long question only what stands round the place is quoted.
+  const Place& last = fields->problems.back().where;
+  ASSERT_EQ(last.at, 200u);
+  EXPECT_LE(last.text.size(), 407u);
+  EXPECT_EQ(last.text.substr(*last.at, last.length), "foo");
   const auto quotes = read(std::string(60000, '"') + "\xe2\x80\x9c easel");
   ASSERT_TRUE(quotes);
   EXPECT_EQ(quotes->problems.size(), 1u);
@@ -888,7 +958,8 @@ TEST_F(ReadQuestion, Problems) {
       {"closed:foo", "\"foo\" is no size of a closed card", 7, 3,
        "a size such as \"5 x 7 in\", a name such as A6, square, landscape or portrait"},
       {"no:shape", "\"shape\" is nothing that can be missing", 3, 5,
-       "photo, envelope, made, note, steps, words, occasion or fold"},
+       "photo, made, words, steps, note, envelope, based on, scores, base, closed, fold, technique, "
+       "feature, occasion, material, supply, colour, ink or element"},
   };
   for (const Wrong& each : cases) {
     const auto question = read(each.question);

@@ -52,7 +52,8 @@ class TableNames : public Names {
   std::vector<NamedRecord> like(std::string_view folded, std::size_t limit) const override {
     std::vector<NamedRecord> found;
     for (const auto& [key, record] : records_)
-      if (found.size() < limit && edit_distance(folded, key, 2) <= 2) found.push_back(record);
+      if (found.size() < limit && (edit_distance(folded, key, 2) <= 2 || key.starts_with(folded)))
+        found.push_back(record);
     return found;
   }
   std::vector<std::int64_t> colours_of_word(std::string_view word) const override {

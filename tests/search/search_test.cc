@@ -176,6 +176,12 @@ TEST_F(Search, exact_before_near_and_the_closest_first) {
   EXPECT_THAT(titles(hits), ElementsAre("Harbour lights", "Tide chart", "Moon gate"));
   EXPECT_THAT(matched(hits.hits[1]),
               ElementsAre("about 2-3/8 in circle | dial | circle 2-25/64 in, 1/64 in larger"));
+  // Of those that are near, what the text says comes before how near they are.
+  const Node near_circle =
+      piece({size(figure(Relation::about, in(37, 16)), "about 2-5/16 in"), shape("circle")});
+  EXPECT_THAT(titles(ask({near_circle})), ElementsAre("Harbour lights", "Moon gate", "Tide chart"));
+  EXPECT_THAT(titles(ask({near_circle, any({words({"tide"}), words({"chart"}), words({"harbour"})})})),
+              ElementsAre("Tide chart", "Harbour lights"));
   SearchOptions newest;
   newest.order = Order::newest;
   EXPECT_THAT(titles(ask({piece({shape("circle")})}, newest)),
