@@ -13,8 +13,8 @@
 namespace insetbook {
 
 struct Emptied {
-  // Texts of the question, in its order. The smallest set, as far as 210 tries go from the small to the large:
-  // each and each two of twenty constraints; else a set of which none can be left out.
+  // Texts of the question, in its order. The smallest set, as far as 210 tries go from the small to the
+  // large: each and each two of twenty constraints; else a set of which none can be left out.
   std::vector<std::string> by;
   std::vector<Hit> nearest;
 };
