@@ -58,7 +58,7 @@ std::vector<Shown> commands_shown(const fs::path& readme) {
     }
     if (!inside) continue;
     const std::string text = without_indent(line, indent);
-    if (text.starts_with("insetbook ")) {
+    if (text.starts_with("insetbook ") || text.starts_with("printf ")) {
       all.push_back(command_of(text, number));
       ours = true;
     } else if (ours) {
