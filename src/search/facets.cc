@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "search/facets.h"
 
+#include <algorithm>
 #include <set>
 #include <string>
 #include <string_view>
@@ -8,6 +9,7 @@
 
 #include "language/says.h"
 #include "measure/write.h"
+#include "search/sql_text.h"
 
 namespace insetbook {
 namespace {
@@ -21,17 +23,19 @@ void collect_fields(const Node& node, std::set<std::string>& out) {
 
 class Counter {
  public:
-  Counter(const Book& book, const std::vector<std::int64_t>& samples, const Node& asked) : book_(book) {
+  Counter(const Book& book, const std::vector<std::int64_t>& samples, const Node& asked,
+          const Vocabulary* vocabulary)
+      : book_(book), vocabulary_(vocabulary) {
     for (const std::int64_t id : samples) ids_ += (ids_.size() > 1 ? "," : "") + std::to_string(id);
     ids_ += ']';
     collect_fields(asked, asked_);
   }
 
   std::vector<Facet> run() {
-    terms("fold", "fold", [](std::string term) { return Says(FoldIs{{term}, term}); });
-    terms("technique", "technique", [](std::string term) { return Says(TechniqueIs{{std::move(term)}}); });
+    terms(VocabularyName::fold, [](std::string term) { return Says(FoldIs{{term}, term}); });
+    terms(VocabularyName::technique, [](std::string term) { return Says(TechniqueIs{{std::move(term)}}); });
     colours();
-    terms("occasion", "occasion", [](std::string term) { return Says(OccasionIs{{std::move(term)}}); });
+    terms(VocabularyName::occasion, [](std::string term) { return Says(OccasionIs{{std::move(term)}}); });
     years();
     closed_sizes();
     return std::move(facets_);
@@ -59,17 +63,51 @@ class Counter {
     if (!facet.values.empty()) facets_.push_back(std::move(facet));
   }
 
-  void terms(std::string_view kind, std::string name, Says (*says)(std::string)) {
-    Facet facet{.name = std::move(name), .values = {}};
+  struct Counted {
+    std::string term;
+    std::int64_t samples = 0;
+  };
+
+  void terms(VocabularyName kind, Says (*says)(std::string)) {
+    Facet facet{.name = std::string(vocabulary_word(kind)), .values = {}};
     Statement& rows = counted("SELECT m.term, count(DISTINCT m.sample_id) FROM mention m WHERE m.kind = '" +
-                                  std::string(kind) + "' AND m.term IS NOT NULL AND m.sample_id",
+                                  facet.name + "' AND m.term IS NOT NULL AND m.sample_id",
                               "GROUP BY m.term ORDER BY 2 DESC, 1");
-    while (rows.step()) {
-      const std::string term(rows.text(0));
-      add(facet, term, says(term), rows.integer(1));
-    }
+    std::vector<Counted> found;
+    while (rows.step()) found.push_back({std::string(rows.text(0)), rows.integer(1)});
     rows.reset();
+    if (vocabulary_) count_narrower(kind, facet.name, found);
+    for (const Counted& each : found) add(facet, each.term, says(each.term), each.samples);
     keep(std::move(facet));
+  }
+
+  // Only where a narrower term is recorded too there is something to count again.
+  void count_narrower(VocabularyName in, const std::string& kind, std::vector<Counted>& found) {
+    std::set<std::string> recorded;
+    for (const Counted& each : found) recorded.insert(each.term);
+    bool changed = false;
+    for (Counted& each : found) {
+      std::vector<std::string> terms = vocabulary_->with_narrower(in, each.term);
+      std::erase_if(terms, [&](const std::string& term) { return !recorded.contains(term); });
+      if (terms.size() < 2) continue;
+      each.samples = count_any(kind, terms);
+      changed = true;
+    }
+    if (!changed) return;
+    std::stable_sort(found.begin(), found.end(), [](const Counted& a, const Counted& b) {
+      return a.samples != b.samples ? a.samples > b.samples : a.term < b.term;
+    });
+  }
+
+  std::int64_t count_any(const std::string& kind, const std::vector<std::string>& terms) {
+    Sql sql("SELECT count(DISTINCT m.sample_id) FROM mention m WHERE m.kind = ");
+    sql.value(kind) << " AND m.sample_id IN (SELECT value FROM json_each(";
+    sql.value(ids_) << ")) AND m.term";
+    sql.any_of(terms);
+    Statement& row = bound(book_, sql);
+    const std::int64_t samples = row.step() ? row.integer(0) : 0;
+    row.reset();
+    return samples;
   }
 
   void colours() {
@@ -121,6 +159,7 @@ class Counter {
   }
 
   const Book& book_;
+  const Vocabulary* vocabulary_;
   std::string ids_ = "[";
   std::set<std::string> asked_;
   std::vector<Facet> facets_;
@@ -128,8 +167,9 @@ class Counter {
 
 }  // namespace
 
-std::vector<Facet> facets_of(const Book& book, const std::vector<std::int64_t>& samples, const Node& asked) {
-  return Counter(book, samples, asked).run();
+std::vector<Facet> facets_of(const Book& book, const std::vector<std::int64_t>& samples, const Node& asked,
+                             const Vocabulary* vocabulary) {
+  return Counter(book, samples, asked, vocabulary).run();
 }
 
 }  // namespace insetbook

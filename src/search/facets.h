@@ -1,9 +1,9 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 //
 // How many of the hits have each fold, technique, colour, occasion, year and closed size, most first, twelve
-// of each at most. Counted over the words as they are recorded: the question that a value offers (`asks`)
-// finds the narrower terms of that value as well, and closed sizes within the usual tolerance. What the
-// question asks for already is left out.
+// of each at most: those that are recorded, each counted with its narrower terms, as the question that it
+// offers (`asks`) finds them; a closed size is found within the usual tolerance as well. What the question
+// asks for already is left out.
 #pragma once
 
 #include <cstdint>
@@ -15,6 +15,8 @@
 
 namespace insetbook {
 
-std::vector<Facet> facets_of(const Book& book, const std::vector<std::int64_t>& samples, const Node& asked);
+// Without a vocabulary no term has narrower ones.
+std::vector<Facet> facets_of(const Book& book, const std::vector<std::int64_t>& samples, const Node& asked,
+                             const Vocabulary* vocabulary);
 
 }  // namespace insetbook

@@ -56,7 +56,7 @@ Hits answer(const Book& book, const Node& all, const SearchOptions& options, Ind
     if (found.ranked.size() > options.limit) found.ranked.resize(options.limit);
   }
   Hits hits{hits_of(book, found.ranked, all, as_asked), found.total, found.exact, {}, {}, {}, {}};
-  if (!every.empty()) hits.facets = facets_of(book, every, all);
+  if (!every.empty()) hits.facets = facets_of(book, every, all, options.vocabulary);
   if (found.total == 0) {
     Emptied emptied = why_empty(book, finder, all, options.nearest);
     hits.emptied_by = std::move(emptied.by);
