@@ -3,10 +3,14 @@
 
 #include <algorithm>
 
+#include "answers/supply_status.h"
+#include "answers/words.h"
 #include "book/names.h"
 #include "book/openings.h"
+#include "book/plural.h"
 #include "colour/nearest.h"
 #include "colour/words.h"
+#include "text/utf8.h"
 
 namespace insetbook {
 namespace {
@@ -105,6 +109,81 @@ std::vector<std::int64_t> BookNames::colours_like(std::int64_t colour, double de
 
 std::vector<std::int64_t> BookNames::colours_like_value(std::uint32_t srgb, double delta_e) const {
   return ids_at(colours_within(srgb, values().srgb, delta_e), values().ids);
+}
+
+std::vector<NamedRecord> BookNames::supplies_of_set(std::string_view folded) const {
+  std::vector<NamedRecord> found;
+  Statement& rows = book_.statement(
+      "SELECT id, set_name, kind FROM supply WHERE full_key >= ?1 || ' ' AND full_key < ?1 || '!'");
+  rows.bind(1, folded);
+  while (rows.step())
+    if (fold(rows.text(1)) == folded)
+      found.push_back(
+          {NameKind::supply, rows.integer(0), std::string(rows.text(1)), std::string(rows.text(2))});
+  rows.reset();
+  return found;
+}
+
+std::string BookNames::supply_kind(std::string_view folded) const {
+  if (!kinds_) {
+    kinds_.emplace();
+    Statement& rows = book_.statement("SELECT DISTINCT kind FROM supply");
+    while (rows.step()) kinds_->emplace_back(rows.text(0));
+    rows.reset();
+  }
+  for (const std::string& kind : *kinds_)
+    if (singular_words(fold(kind)) == singular_words(folded)) return kind;
+  return {};
+}
+
+std::vector<std::int64_t> BookNames::with_status(Statement& rows, const Statuses& statuses) const {
+  const Vocabulary words = vocabulary_of(book_);
+  const std::string day = today(book_);
+  std::vector<std::int64_t> found;
+  while (rows.step()) {
+    const std::string is = status_today(words, rows.text(1), rows.text(2), rows.text(3), day);
+    if (std::ranges::find(statuses, is) != statuses.end()) found.push_back(rows.integer(0));
+  }
+  rows.reset();
+  return found;
+}
+
+std::vector<std::int64_t> BookNames::supplies_with_status(const Statuses& statuses,
+                                                          std::string_view kind) const {
+  Statement& rows = book_.statement(
+      "SELECT id, status, from_date, until_date FROM supply WHERE ?1 = '' OR kind = ?1 ORDER BY id");
+  rows.bind(1, kind);
+  return with_status(rows, statuses);
+}
+
+std::vector<std::int64_t> BookNames::colours_with_status(const Statuses& statuses, ColourUse use) const {
+  Statement& rows = book_.statement(
+      "SELECT colour_id, status, from_date, until_date FROM supply WHERE colour_id IS NOT NULL AND "
+      "(?1 = 0 OR (?1 = 1) = (kind = 'ink')) ORDER BY colour_id");
+  rows.bind(1, std::int64_t{use == ColourUse::either ? 0 : use == ColourUse::ink ? 1 : 2});
+  const Vocabulary words = vocabulary_of(book_);
+  const std::string day = today(book_);
+  std::vector<std::int64_t> found, other;
+  while (rows.step()) {
+    const std::string is = status_today(words, rows.text(1), rows.text(2), rows.text(3), day);
+    const bool meant = std::ranges::find(statuses, is) != statuses.end();
+    std::vector<std::int64_t>& ids = meant ? found : other;
+    if (ids.empty() || ids.back() != rows.integer(0)) ids.push_back(rows.integer(0));
+  }
+  rows.reset();
+  // Where one supply of the colour can be had, the colour is not withdrawn.
+  std::erase_if(found, [&](std::int64_t id) { return std::ranges::binary_search(other, id); });
+  return found;
+}
+
+std::vector<std::int64_t> BookNames::dies_with_status(const Statuses& statuses) const {
+  return with_status(book_.statement("SELECT d.id, iif(d.status = '', s.status, d.status), '', '' FROM die d "
+                                     "JOIN die_set s ON s.id = d.set_id ORDER BY d.id"),
+                     statuses);
+}
+
+std::vector<std::int64_t> BookNames::sets_with_status(const Statuses& statuses) const {
+  return with_status(book_.statement("SELECT id, status, '', '' FROM die_set ORDER BY id"), statuses);
 }
 
 std::vector<std::int64_t> BookNames::dies_of(std::int64_t set) const {

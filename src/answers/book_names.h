@@ -2,9 +2,10 @@
 //
 // The names of a book, as the reader of questions asks for them (language/names.h): sets, dies, supplies,
 // colours and samples. Every call is an index look-up, but those by colour value, which read the colours
-// once.
+// once, by kind of supply, which read the kinds once, and by status, which read all supplies or dies.
 #pragma once
 
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -23,6 +24,13 @@ class BookNames : public Names {
   std::vector<std::int64_t> colours_of_word(std::string_view basic_word) const override;
   std::vector<std::int64_t> colours_like(std::int64_t colour, double delta_e) const override;
   std::vector<std::int64_t> colours_like_value(std::uint32_t srgb, double delta_e) const override;
+  std::vector<NamedRecord> supplies_of_set(std::string_view folded) const override;
+  std::string supply_kind(std::string_view folded) const override;
+  std::vector<std::int64_t> colours_with_status(const Statuses& statuses, ColourUse use) const override;
+  std::vector<std::int64_t> supplies_with_status(const Statuses& statuses,
+                                                 std::string_view kind) const override;
+  std::vector<std::int64_t> dies_with_status(const Statuses& statuses) const override;
+  std::vector<std::int64_t> sets_with_status(const Statuses& statuses) const override;
   std::vector<std::int64_t> dies_of(std::int64_t set) const override;
   std::optional<std::int64_t> die_labelled(std::int64_t set, std::string_view folded) const override;
 
@@ -34,7 +42,11 @@ class BookNames : public Names {
   };
   const Values& values() const;
 
+  // Ids of the rows of a question for (id, status, from, until) that have one of the statuses today.
+  std::vector<std::int64_t> with_status(Statement& rows, const Statuses& statuses) const;
+
   const Book& book_;
+  mutable std::optional<std::vector<std::string>> kinds_;
   mutable std::optional<Values> values_;
 };
 

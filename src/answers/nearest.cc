@@ -6,6 +6,7 @@
 #include <algorithm>
 #include <map>
 
+#include "answers/supply_status.h"
 #include "answers/words.h"
 #include "book/names.h"
 #include "colour/nearest.h"
@@ -16,14 +17,11 @@
 namespace insetbook {
 namespace {
 
-// A supply's own status first; its dates where it says none.
 bool can_be_had(const Vocabulary& words, std::string_view status, std::string_view until,
                 const std::string& today) {
-  for (const TermMatch& match : words.find(status, VocabularyName::status)) {
-    const std::vector<std::string> current = words.with_narrower(VocabularyName::status, "current");
-    return std::ranges::find(current, match.id) != current.end();
-  }
-  return until.empty() || until >= today;
+  const std::vector<std::string> current = words.with_narrower(VocabularyName::status, "current");
+  const std::string is = status_today(words, status, "", until, today);
+  return std::ranges::find(current, is) != current.end();
 }
 
 // By colour: "current" where any supply of it can be had, "withdrawn" where none can.

@@ -27,7 +27,7 @@ namespace insetbook {
 
 namespace fs = std::filesystem;
 
-const int book_version = 3;
+const int book_version = 4;
 
 namespace {
 

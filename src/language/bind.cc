@@ -5,6 +5,7 @@
 #include <utility>
 
 #include "language/binder.h"
+#include "language/says.h"
 
 namespace insetbook {
 
@@ -133,12 +134,24 @@ void Binder::joins(Level& level, const Item& item) {
       }
       return;
     }
+    if (item.word == "with" && excludes_more(level)) {
+      level.pending = Pending::joins;
+      level.and_before = false;
+      return;
+    }
     flush(level);
     end_exclusion(level);
   }
   level.in_piece = false;
   level.pending = Pending::joins;
   level.and_before = is_and && item.word == "and";
+}
+
+// "without a liner with marbling": a bare property behind "with" belongs to the excluded piece.
+bool Binder::excludes_more(const Level& level) const {
+  return level.excluding == Excluding::phrase && !level.in_piece && level.piece && level.piece->excluded &&
+         level.piece->named() && at_ < items_.size() && says_of_piece(items_[at_]) &&
+         is_property(items_[at_].of) && !items_[at_].field && !head_ahead(items_, at_);
 }
 
 void Binder::comma(Level& level, std::size_t place) {
@@ -246,6 +259,11 @@ void Binder::sample_item(Level& level, Item& item) {
     end_exclusion(level);
   }
   if (level.in_piece) end_exclusion(level);
+  // "square landscape cards"
+  const std::string_view said = typed(item.span);
+  if (item.of == FieldName::closed && (said.ends_with(" card") || said.ends_with(" cards")) &&
+      only_a_square(level))
+    close_piece(level);
   if (!level.with && (level.pending != Pending::nothing || item.field || level.or_before ||
                       level.excluding != Excluding::no))
     flush_keeping_exclusion(level);
@@ -300,6 +318,19 @@ Result<void> Binder::bracket(Level& level, const Item& item, bool with) {
   auto inside = this->level(depth, with);
   if (!inside) return failure(inside.error());
   if (at_ < items_.size()) ++at_;  // the closing bracket
+  // "with:((supply:pearls or paper:sage) shape:circle)"
+  if (in_with && !with && level.piece && std::ranges::all_of(*inside, of_one_piece)) {
+    for (Node& node : *inside) {
+      Part part;
+      part.field = true;
+      part.excluded = level.in_piece;
+      part.node = std::move(node);
+      level.piece->parts.push_back(std::move(part));
+    }
+    level.in_piece = false;
+    level.pending = Pending::nothing;
+    return {};
+  }
   const std::size_t slot = new_slot(level);
   Slot& place = level.slots[slot];
   place.excluded = excluded;
@@ -311,6 +342,13 @@ Result<void> Binder::bracket(Level& level, const Item& item, bool with) {
   if (!in_with) after_excluded_unit(level);
   level.pending = Pending::nothing;
   return {};
+}
+
+// Whether it says something of a piece and names none: a property, or a choice of some.
+bool Binder::of_one_piece(const Node& node) {
+  if (node.kind == Node::Kind::one) return field(field_of(node.constraint.front().says)).of_piece;
+  if (node.kind != Node::Kind::any && node.kind != Node::Kind::none) return false;
+  return std::ranges::all_of(node.children, of_one_piece);
 }
 
 Result<Node> bind(std::string_view text, Itemised& itemised) {

@@ -33,8 +33,9 @@
 //     form;
 // Negation and choice
 //   - `-word` excludes the phrase up to its shape or role; `not`, `no`, `without` the whole phrase and each
-//     one that `and` or `or` joins to it, and a comma list that ends in `or`; a bare technique, colour or
-//     size behind `not` or `without` is excluded from the piece before;
+//     one that `and` or `or` joins to it, and a comma list that ends in `or`; a bare property behind `with`
+//     belongs to the excluded piece ("without a liner with marbling"); a bare technique, colour or size
+//     behind `not` or `without` is excluded from the piece before;
 //   - `or` binds two neighbours of one kind, else the two whole phrases beside it.
 #pragma once
 

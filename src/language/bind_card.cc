@@ -21,7 +21,39 @@ void place_size(SizeIs& size, bool tall) {
 
 }  // namespace
 
+// The open piece is no more than "square", with nothing between it and what follows.
+bool Binder::only_a_square(const Level& level) const {
+  return level.piece && !level.with && level.pending == Pending::nothing && level.piece->parts.size() == 1 &&
+         is_square(level.piece->parts.front().node);
+}
+
+// "square card 5 in", "card 5 in square": one figure at once behind it, that a square has for both sides.
+std::vector<Constraint> Binder::side_behind() {
+  if (at_ >= items_.size()) return {};
+  const Item& item = items_[at_];
+  if (item.kind != Item::Kind::says || item.of != FieldName::size || item.field) return {};
+  const bool one_side = std::ranges::all_of(item.offered, [](const Constraint& c) {
+    const SizeIs& size = std::get<SizeIs>(c.says);
+    return size.one_figure && !size.placed && size.relation != Relation::between;
+  });
+  return one_side ? item.offered : std::vector<Constraint>();
+}
+
 void Binder::card(Level& level) {
+  std::vector<Constraint> side = side_behind();
+  if (!side.empty() && only_a_square(level) && !head_ahead(items_, at_)) {
+    ++at_;
+    remove(*level.piece, FieldName::shape);
+    return add_closed(level, closed_sizes(std::move(side), true));
+  }
+  const bool square_behind = at_ + 1 < items_.size() && items_[at_ + 1].kind == Item::Kind::says &&
+                             items_[at_ + 1].offered.size() == 1 && !items_[at_ + 1].field &&
+                             is_square(one(items_[at_ + 1].offered.front()));
+  const bool ends = at_ + 2 >= items_.size() || !says_of_piece(items_[at_ + 2]);
+  if (!side.empty() && square_behind && ends && !level.with) {
+    at_ += 2;
+    return add_closed(level, closed_sizes(std::move(side), true));
+  }
   if (level.piece && !level.with && level.pending == Pending::nothing && close_piece(level)) return;
   // "card 5 x 7", "cards that are 5 x 7", "cards under 5 in", "cards 7 in tall"
   if (at_ < items_.size() && items_[at_].kind == Item::Kind::says && items_[at_].of == FieldName::size &&

@@ -244,7 +244,7 @@ void Binder::goes_with_anything(Level& level, std::size_t place) {
   const Item& item = items_[place];
   const bool excluded = std::exchange(level.not_before, false);
   if (!level.piece || level.piece->parts.empty() ||
-      (!level.piece->named() && !level.piece->parts.back().also))
+      (!level.piece->named() && level.piece->parts.back().also.empty()))
     return ignore(item, "no piece stands before it that could go so");
   add_going(*level.piece, link_of(item, excluded), {}, excluded);
   level.pending = Pending::goes;

@@ -11,7 +11,7 @@ void Binder::number(Level& level, std::size_t place) {
   Item& item = items_[place];
   const std::size_t head = head_after(place);
   const bool x = fold(std::string_view(item.word)).ends_with("x");
-  if (head != none_yet && item.whole && (x || is_plural(items_[head]) || (item.exactly && item.number == 1)))
+  if (head != none_yet && item.whole && (x || is_plural(head) || (item.exactly && item.number == 1)))
     return count(level, place);
   const bool related =
       !item.offered.empty() && std::get<SizeIs>(item.offered.front().says).relation != Relation::exact;
@@ -30,22 +30,27 @@ void Binder::number(Level& level, std::size_t place) {
   item.kind = Item::Kind::says;
   item.of = FieldName::text;
   item.offered.clear();
-  item.offered.push_back(constraint_of(text_, item.span, WordsAre{{fold(typed(item.span))}, false}, ""));
+  item.offered.push_back(constraint_of(text_, item.span, text_of(fold(typed(item.span))), ""));
   text_item(level, place);
 }
 
-// The shape, role or material that is a role as well ("ribbons") that the phrase of a number turns on, a few
-// items ahead.
+// The shape, role, material that is a role as well ("ribbons") or supply called like a role ("pearls") that
+// the phrase of a number turns on, a few items ahead.
 std::size_t Binder::head_after(std::size_t place) const {
   for (std::size_t i = place + 1; i < std::min(place + 8, items_.size()); ++i) {
-    if (is_head(items_[i]) || items_[i].also) return i;
+    if (is_head(items_[i]) || !items_[i].also.empty() || items_[i].counted) return i;
     if (!says_of_piece(items_[i])) return none_yet;
   }
   return none_yet;
 }
 
-bool Binder::is_plural(const Item& head) {
-  const std::string text = fold(std::string_view(head.offered.back().text));
+// "2 hexagon strips": the last of the heads side by side shows the number.
+bool Binder::is_plural(std::size_t head) const {
+  while (head + 1 < items_.size() && is_head(items_[head]) && is_head(items_[head + 1])) ++head;
+  // One die has one size: "2 second largest tidepool oval" can only be so many.
+  const auto* die = std::get_if<DieIs>(&items_[head].offered.front().says);
+  if (die && die->sets.empty()) return true;
+  const std::string text = fold(std::string_view(items_[head].offered.back().text));
   return text.size() > 2 && text.back() == 's' && text[text.size() - 2] != 's';
 }
 

@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include <algorithm>
+#include <iterator>
 #include <utility>
 
 #include "language/binder.h"
@@ -75,9 +76,8 @@ void Binder::finish(Level& level) {
   });
   if (properties && !piece.outright) {
     for (Part& part : piece.parts) {
-      if (part.also)
-        slot.nodes.push_back(
-            choice(std::move(part.node), with_child(Node::Kind::piece, one(std::move(*part.also)))));
+      if (!part.also.empty())
+        slot.nodes.push_back(choice(std::move(part.node), piece_of(parts_of(part.also))));
       else
         slot.nodes.push_back(std::move(part.node));
     }
@@ -101,14 +101,15 @@ void Binder::finish(Level& level) {
 // with, which no plain word can be.
 Binder::Wanted Binder::wanted(OpenPiece piece, bool other) const {
   tell_paper_from_ink(piece);
+  if (piece.has(FieldName::count)) count_roles(piece);
   const bool alone = piece.parts.size() == 1;
   std::optional<Node> second = read_the_other_way(piece);
   const std::optional<int> at_most = piece.at_most;
   Node node = spread(piece_of(std::move(piece.parts)));
   if (second) node = choice(std::move(node), spread(std::move(*second)));
   if (piece.unsure && alone && !other)
-    node = choice(std::move(node),
-                  one(constraint_of(text_, piece.unsure_span, WordsAre{{piece.unsure_word}, false}, "")));
+    node =
+        choice(std::move(node), one(constraint_of(text_, piece.unsure_span, text_of(piece.unsure_word), "")));
   Wanted wanted;
   if (at_most) {
     wanted.not_there = node;
@@ -173,7 +174,7 @@ bool Binder::begins_piece(const Level& level, std::size_t place) const {
 bool Binder::other_bound(const Level& level, std::size_t place) const {
   const Item& item = items_[place];
   const OpenPiece& piece = *level.piece;
-  if (item.of != FieldName::size || item.offered.size() != 1 || level.or_before) return false;
+  if (item.of != FieldName::size || item.offered.size() != 1 || level.or_before || item.article) return false;
   if (piece.has_head() && head_ahead(items_, place)) return false;
   std::vector<Constraint> said = item.offered;
   const auto bound = upper_bound_of(one(std::move(said.front())));
@@ -275,17 +276,41 @@ std::vector<Binder::Part> Binder::taken_from_before(Level& level, std::size_t pl
   return taken;
 }
 
+std::vector<Binder::Part> Binder::parts_of(const std::vector<Constraint>& said) {
+  std::vector<Part> parts;
+  for (const Constraint& each : said) {
+    Part part;
+    part.of = field_of(each.says);
+    part.node = one(each);
+    parts.push_back(std::move(part));
+  }
+  return parts;
+}
+
+// "two ribbons": what is counted is pieces, not what they are made of.
+void Binder::count_roles(OpenPiece& piece) {
+  for (Part& part : piece.parts) {
+    const bool material = part.of == FieldName::material && part.also.size() == 1;
+    if (part.excluded || (!material && part.of != FieldName::role)) continue;
+    if (material) part = parts_of(part.also).front();
+    if (part.also.size() == 1) part.also.clear();
+  }
+}
+
 // "sage ribbon": a piece of ribbon, or one whose role is ribbon. Beside a shape or a role a material stays
 // one.
 std::optional<Node> Binder::read_the_other_way(const OpenPiece& piece) {
   if (piece.outright) return std::nullopt;
   const auto both = std::ranges::find_if(
-      piece.parts, [](const Part& part) { return part.also.has_value() && !part.excluded; });
+      piece.parts, [](const Part& part) { return !part.also.empty() && !part.excluded; });
   if (both == piece.parts.end() || (both->of == FieldName::material && piece.has_head())) return std::nullopt;
-  std::vector<Part> parts = piece.parts;
-  Part& read = parts[static_cast<std::size_t>(both - piece.parts.begin())];
-  read.node = one(*both->also);
-  if (parts.size() == 1 && both->of == FieldName::role) return read.node;  // a material alone: any piece's
+  std::vector<Part> read = parts_of(both->also);
+  const bool material = both->also.size() == 1 && both->of == FieldName::role;
+  if (piece.parts.size() == 1 && material) return read.front().node;  // alone: any piece's
+  const auto place = both - piece.parts.begin();
+  std::vector<Part> parts(piece.parts.begin(), both);
+  std::ranges::move(read, std::back_inserter(parts));
+  parts.insert(parts.end(), piece.parts.begin() + place + 1, piece.parts.end());
   return piece_of(std::move(parts));
 }
 

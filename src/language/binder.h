@@ -33,7 +33,7 @@ class Binder {
   // A part of a piece.
   struct Part {
     Node node;
-    std::optional<Constraint> also;  // the same word as a role, or as a material
+    std::vector<Constraint> also;  // the same word read otherwise: as a material, "inside panel" (items.h)
     FieldName of = FieldName::text;
     bool head = false;
     bool field = false;  // said as a field
@@ -105,6 +105,7 @@ class Binder {
   void add_node(Level& level, Node node, bool excluded);
   std::vector<Node> flatten(Level& level);
   void joins(Level& level, const Item& item);
+  bool excludes_more(const Level& level) const;
   void comma(Level& level, std::size_t place);
   void either(Level& level, std::size_t place);
   void go_on_excluding(Level& level);
@@ -118,6 +119,7 @@ class Binder {
   void flush_keeping_exclusion(Level& level);
   void after_excluded_unit(Level& level);
   Result<void> bracket(Level& level, const Item& item, bool with);
+  static bool of_one_piece(const Node& node);
   bool or_follows() const { return at_ < items_.size() && items_[at_].kind == Item::Kind::either; }
 
   // bind_pieces.cc
@@ -125,8 +127,10 @@ class Binder {
   void finish(Level& level);
   Wanted wanted(OpenPiece piece, bool other) const;
   static Node piece_of(std::vector<Part> parts);
+  static std::vector<Part> parts_of(const std::vector<Constraint>& said);
   static std::optional<Node> read_the_other_way(const OpenPiece& piece);
   static void tell_paper_from_ink(OpenPiece& piece);
+  static void count_roles(OpenPiece& piece);
   void start(Level& level);
   void add_part(Level& level, Item& item);
   bool begins_piece(const Level& level, std::size_t place) const;
@@ -157,6 +161,8 @@ class Binder {
   // bind_card.cc
   void card(Level& level);
   bool close_piece(Level& level);
+  bool only_a_square(const Level& level) const;
+  std::vector<Constraint> side_behind();
   static void remove(OpenPiece& piece, FieldName of);
   static std::vector<Constraint> closed_sizes(std::vector<Constraint> sizes, bool square);
   void add_closed(Level& level, std::vector<Constraint> closed);
@@ -165,7 +171,7 @@ class Binder {
   // bind_numbers.cc
   void number(Level& level, std::size_t place);
   std::size_t head_after(std::size_t place) const;
-  static bool is_plural(const Item& head);
+  bool is_plural(std::size_t head) const;
   void count(Level& level, std::size_t place);
 
   std::string_view typed(Span span) const { return text_.substr(span.begin, span.end - span.begin); }

@@ -68,6 +68,8 @@ std::string_view as_word(As as) {
       return "wide";
     case As::order:
       return "order";
+    case As::within:
+      return "within";
     case As::number:
       return "number";
     case As::term:

@@ -45,6 +45,7 @@ enum class FieldName {
   through,
   alike,
   words,
+  glue,
 };
 
 enum class FieldKind { term, size, date, text, name, number, group };
@@ -124,6 +125,8 @@ inline constexpr Field fields[] = {
      "samples that have much in common with that one", "alike:\"harbour easel\""},
     {FieldName::words, "words", "says saying sentiment", FieldKind::text, false, "sample.words", 30,
      "what the card says", "words:\"happy birthday\""},
+    {FieldName::glue, "glue", "adhesive adhesives stuck", FieldKind::term, true, "element.glue", 31,
+     "what a piece is stuck with", "glue:foam"},
 };
 
 const Field& field(FieldName id);

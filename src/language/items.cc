@@ -5,6 +5,7 @@
 #include <utility>
 
 #include "language/says.h"
+#include "language/small_words.h"
 #include "text/utf8.h"
 
 namespace insetbook {
@@ -56,6 +57,7 @@ FieldName about(const Says& says) {
   const FieldName of = field_of(says);
   if (of == FieldName::paper || of == FieldName::ink) return FieldName::colour;
   if (of == FieldName::in) return FieldName::die;
+  if (of == FieldName::glue) return FieldName::technique;  // how a piece was treated
   return of;
 }
 
@@ -80,7 +82,9 @@ bool of_paper(const Item& technique) {
   static constexpr std::string_view parts[] = {"cut",   "punch", "dry emboss", "deep emboss", "deboss",
                                                "scor",  "pierc", "weav",       "quill",       "tear",
                                                "layer", "piec",  "fold"};
-  const auto& terms = std::get<TechniqueIs>(technique.offered.front().says).terms;
+  const auto* said = std::get_if<TechniqueIs>(&technique.offered.front().says);
+  if (!said) return true;
+  const auto& terms = said->terms;
   return std::ranges::any_of(
       parts, [&](std::string_view part) { return terms.front().find(part) != std::string::npos; });
 }
@@ -91,7 +95,10 @@ class Itemiser {
 
   Itemised run(std::vector<Seen> seen) {
     for (Seen& it : seen) take(it);
+    settle_round();
+    settle_coloured();
     bind_neighbours();
+    use_before_colour();
     settle_uses();
     offer_as_text();
     return std::move(out_);
@@ -124,9 +131,12 @@ class Itemiser {
     item.of = about(says);
     item.by = it.by;
     item.term = it.as == As::term;
+    item.counted = it.as == As::named && !it.terms.empty();
     item.unsure = it.as == As::term && !it.terms.empty() && it.terms.front().likelihood < surely_a_term;
     item.offered.push_back(constraint_of(text_, it.span, std::move(says), it.means));
-    if (it.also) item.also = constraint_of(text_, it.span, *it.also, it.also_means);
+    for (const Says& besides : it.besides) item.offered.push_back(constraint_of(text_, it.span, besides, ""));
+    for (const Says& also : it.also)
+      item.also.push_back(constraint_of(text_, it.span, also, it.also.size() == 1 ? it.also_means : ""));
     // "easel card": the label has the card in it.
     const bool of_card = it.word.ends_with(" card") || it.word.ends_with(" cards");
     if (it.as == As::term && of_card && !says_of_piece(item)) add(Item::Kind::card, it);
@@ -187,6 +197,25 @@ class Itemiser {
           it, use == ColourUse::ink ? "says that the colour is of ink" : "says that the colour is of paper");
     if (it.says) return add_says(it, *it.says);
     add_text(it);
+  }
+
+  // "2 in circle ± 1/8 in": the size may stand some words before.
+  void add_tolerance(const Seen& it) {
+    const SizeIs& within = std::get<SizeIs>(*it.says);
+    for (std::size_t i = out_.items.size(); i-- > 0;) {
+      Item& item = out_.items[i];
+      const bool size = item.of == FieldName::size || item.kind == Item::Kind::number;
+      if (!says_of_piece(item) && item.kind != Item::Kind::number) break;
+      if (!size || item.offered.empty()) continue;
+      for (Constraint& each : item.offered) {
+        SizeIs& said = std::get<SizeIs>(each.says);
+        if (said.relation == Relation::exact || said.relation == Relation::about)
+          said.tolerance = it.bare ? in_unit(within.low, within.unit, said.unit) : within.low;
+        each.means.clear();
+      }
+      return ignore(it, "says how far from the size a piece may be");
+    }
+    ignore(it, "no size stands before it");
   }
 
   void take(Seen& it) {
@@ -260,6 +289,8 @@ class Itemiser {
       case As::wide:
         add(Item::Kind::wide, it);
         return;
+      case As::within:
+        return add_tolerance(it);
       case As::number: {
         Item& item = add(Item::Kind::number, it);
         item.number = it.number;
@@ -285,6 +316,46 @@ class Itemiser {
            pieces_[it.first - 1].span.end == out_.items.back().span.end;
   }
 
+  // "sage coloured circle", "coloured card": says no more than that there is a colour.
+  void settle_coloured() {
+    std::vector<Item>& items = out_.items;
+    const auto between = [&](const Item& a, const Item& b) {
+      return trim(text_.substr(a.span.end, b.span.begin - a.span.end));
+    };
+    for (std::size_t i = 0; i < items.size(); ++i) {
+      if (!is_technique(items[i]) || items[i].field ||
+          (items[i].word != "coloured" && items[i].word != "colored"))
+        continue;
+      const bool colour_before = i > 0 && is_colour(items[i - 1]) && !items[i - 1].field &&
+                                 std::string_view("-").find(between(items[i - 1], items[i])) == 0;
+      const bool stock_behind =
+          i + 1 < items.size() && (items[i + 1].kind == Item::Kind::card || items[i + 1].word == "paper" ||
+                                   items[i + 1].word == "card stock" || items[i + 1].word == "cardstock");
+      if (!colour_before && !stock_behind) continue;
+      ignore_item(items[i], "filler");
+      items.erase(items.begin() + static_cast<std::ptrdiff_t>(i));
+      --i;
+    }
+  }
+
+  // "heart round arch": between a shape or role and another piece "round" is no shape.
+  void settle_round() {
+    std::vector<Item>& items = out_.items;
+    for (std::size_t i = 1; i + 1 < items.size(); ++i) {
+      Item& item = items[i];
+      const bool shape = item.kind == Item::Kind::says && item.of == FieldName::shape && item.term;
+      if (!shape || item.word != "round" || item.article || !is_head(items[i - 1]) || items[i - 1].field ||
+          !head_ahead(items, i + 1))
+        continue;
+      item.kind = Item::Kind::preposition;
+      item.of = FieldName::text;
+      item.term = item.unsure = false;
+      item.offered.clear();
+      item.also.clear();
+      item.how = GoesHow::around;
+    }
+  }
+
   // "or" between two neighbours of one kind, and a comma list that ends in such an "or", make one item.
   void bind_neighbours() {
     std::vector<Item> bound;
@@ -298,7 +369,7 @@ class Itemiser {
         for (Constraint& each : item.offered) first.offered.push_back(std::move(each));
         first.span.end = item.span.end;
         first.unsure = false;
-        first.also.reset();
+        first.also.clear();
         or_before = false;
         continue;
       }
@@ -380,6 +451,13 @@ class Itemiser {
                          (item.kind == Item::Kind::joins && (item.word == "with" || item.word == "using"));
       const bool colour_follows = i + 1 < items.size() && is_colour(items[i + 1]) && !items[i + 1].field;
       const bool bare = colour_follows && !head_ahead(items, i + 1) && !items[i + 1].article;
+      // "on navy" with nothing before it
+      if (item.kind == Item::Kind::preposition && item.how == GoesHow::on && bare && settled.empty() &&
+          use_of(items[i + 1]) == ColourUse::either) {
+        use_colour(items[i + 1], ColourUse::paper);
+        ignore_item(item, "says how the colour is used");
+        continue;
+      }
       if (leads && bare && !settled.empty() && use_colour_after(settled.back(), item, items[i + 1])) {
         if (item.kind == Item::Kind::preposition) ignore_item(item, "says how the colour is used");
         continue;
@@ -401,6 +479,28 @@ class Itemiser {
       settled.push_back(std::move(item));
     }
     out_.items = std::move(settled);
+  }
+
+  // "ink navy", "paper in navy": the use before the colour.
+  void use_before_colour() {
+    std::vector<Item>& items = out_.items;
+    for (std::size_t i = 0; i + 1 < items.size(); ++i) {
+      const Item& use = items[i];
+      if (use.kind != Item::Kind::says || use.of != FieldName::material || use.field) continue;
+      const bool ink = use.word == "ink" || use.word == "inks";
+      const SmallWord* word = small_word(use.word);
+      if (!word || (word->as != As::paper && word->as != As::ink)) continue;
+      const bool in = items[i + 1].kind == Item::Kind::preposition && items[i + 1].word == "in";
+      const std::size_t at = i + (in ? 2 : 1);
+      if (at >= items.size() || !is_colour(items[at]) || items[at].field || items[at].article ||
+          use_of(items[at]) != ColourUse::either || head_ahead(items, at))
+        continue;
+      use_colour(items[at], ink ? ColourUse::ink : ColourUse::paper);
+      ignore_item(use, ink ? "says that the colour is of ink" : "says that the colour is of paper");
+      if (in) ignore_item(items[i + 1], "filler");
+      items.erase(items.begin() + static_cast<std::ptrdiff_t>(i),
+                  items.begin() + static_cast<std::ptrdiff_t>(at));
+    }
   }
 
   bool use_colour_after(const Item& before, const Item& lead, Item& colour) const {
@@ -458,43 +558,42 @@ class Itemiser {
 
   static bool says_layering(const Item& item) {
     if (!is_technique(item) || item.field || item.offered.size() != 1) return false;
-    const auto& terms = std::get<TechniqueIs>(item.offered.front().says).terms;
-    return !terms.empty() && terms.front() == "layering";
+    const auto* said = std::get_if<TechniqueIs>(&item.offered.front().says);
+    return said && !said->terms.empty() && said->terms.front() == "layering";
   }
 
-  // A feature, material or role that stands alone, or only beside words that are no terms, may as well be a
-  // plain word of a title or a note ("window"); a word that more often is no term is one wherever it is said
-  // of the sample.
+  // What is understood is not looked for as text, so that every label of a term finds the same; of a term
+  // that stands alone the word is offered. But a word that more often is no term may as well be a plain word
+  // wherever it is said of the sample, or stands alone; and a feature, material or role beside nothing but
+  // words that are no terms may be one word of a title or a note with them ("kitchen window").
   void offer_as_text() {
-    const auto is_says = [](const Item& item) { return item.kind == Item::Kind::says; };
-    const auto is_text = [](const Item& item) { return item.of == FieldName::text; };
-    const auto is_exclusion = [](const Item& item) { return item.kind == Item::Kind::excludes; };
     std::vector<Item>& items = out_.items;
-    const bool excluded = std::ranges::any_of(items, is_exclusion);
+    const auto is_text = [](const Item& item) {
+      return item.kind == Item::Kind::says && item.of == FieldName::text;
+    };
+    const bool excluded =
+        std::ranges::any_of(items, [](const Item& item) { return item.kind == Item::Kind::excludes; });
+    const bool beside_text = std::ranges::any_of(items, is_text);
     const auto others = std::ranges::count_if(items, [&](const Item& item) {
-      return item.kind == Item::Kind::number || (is_says(item) && !is_text(item));
+      return item.kind == Item::Kind::number || (item.kind == Item::Kind::says && !is_text(item));
     });
+    const bool alone = others == 1 && !excluded;
     for (Item& item : items) {
-      if (!is_says(item) || is_text(item) || !item.term || item.field || item.offered.size() != 1) continue;
-      const bool alone = others == 1 && !excluded;
-      const bool one_word = item.word.find(' ') == std::string::npos;
-      if (alone && one_word && item.of == FieldName::role) item.unsure = true;
-      const bool trade_word = item.of == FieldName::material || item.of == FieldName::feature ||
-                              (item.of == FieldName::technique && item.unsure);
+      if (item.kind != Item::Kind::says || is_text(item) || !item.term || item.field ||
+          item.offered.size() != 1)
+        continue;
       const bool of_sample = !says_of_piece(item) && item.of != FieldName::closed;
-      if ((alone && trade_word && (one_word || item.unsure)) || (of_sample && item.unsure))
-        item.offered.push_back(constraint_of(text_, item.span, words_of(item.word), ""));
+      const bool role = item.of == FieldName::role;
+      const bool trade_word = item.of == FieldName::material || item.of == FieldName::feature || role;
+      const bool of_title = alone && beside_text && trade_word;
+      if (of_title && role)
+        item.unsure = true;  // the binder offers its word
+      else if (of_title || (item.unsure && (of_sample || (alone && (trade_word || is_technique(item))))))
+        item.offered.push_back(constraint_of(text_, item.span, text_of(item.word), ""));
+      else if (alone && !item.unsure && (trade_word || is_technique(item)))
+        out_.other.push_back(
+            {std::string(typed(item.span)), item.offered.front().means, as_field(text_of(item.word))});
     }
-  }
-
-  static WordsAre words_of(std::string_view folded) {
-    WordsAre words;
-    while (!folded.empty()) {
-      const std::size_t end = std::min(folded.find(' '), folded.size());
-      if (end > 0) words.words.emplace_back(folded.substr(0, end));
-      folded.remove_prefix(std::min(end + 1, folded.size()));
-    }
-    return words;
   }
 
   void settle_preposition(Item& item, bool before_card, std::vector<Item>& settled) {
@@ -520,6 +619,17 @@ class Itemiser {
 };
 
 }  // namespace
+
+WordsAre text_of(std::string_view folded) {
+  WordsAre words;
+  while (!folded.empty()) {
+    const std::size_t end = std::min(folded.find(' '), folded.size());
+    if (end > 0) words.words.emplace_back(folded.substr(0, end));
+    folded.remove_prefix(std::min(end + 1, folded.size()));
+  }
+  words.phrase = words.words.size() > 1;
+  return words;
+}
 
 Constraint constraint_of(std::string_view text, Span span, Says says, std::string means) {
   Constraint constraint;

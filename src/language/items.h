@@ -36,7 +36,7 @@ struct Item {
     number
   } kind = Kind::says;
   std::vector<Constraint> offered;  // says: one, or those bound by "or"; number: as a size
-  FieldName of = FieldName::text;   // says: what it is about, colours all as `colour`
+  FieldName of = FieldName::text;   // says: what it is about; paper and ink as `colour`, glue as `technique`
   std::string word;
   bool article = false;                 // an article stood before it
   bool field = false;                   // said as a field
@@ -47,9 +47,10 @@ struct Item {
   bool dash = false, outright = false;  // excludes
   bool unsure = false;                  // a word that more often is no term: looked for as text as well
   bool term = false;                    // of a vocabulary
+  bool counted = false;                 // a supply of that name, which also is a word for a role
   bool exactly = false;                 // number: "exactly", "only" or "just" stood before it
-  std::optional<Constraint> also;       // says: the same word as a role, or as a material
-  bool whole = false;                   // number: may be a count
+  std::vector<Constraint> also;  // says: the same word read otherwise, all of it: the role as a material
+  bool whole = false;            // number: may be a count
   int number = 0;
   Span span;
 };
@@ -70,6 +71,9 @@ bool says_of_piece(const Item& item);
 bool is_head(const Item& item);
 // Whether a phrase of the piece that begins at `at` has a head in it, a few items ahead.
 bool head_ahead(const std::vector<Item>& items, std::size_t at);
+
+// Words that are looked for as text; several are a phrase.
+WordsAre text_of(std::string_view folded);
 
 Constraint constraint_of(std::string_view text, Span span, Says says, std::string means);
 

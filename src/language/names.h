@@ -11,6 +11,8 @@
 #include <string_view>
 #include <vector>
 
+#include "language/question.h"
+
 namespace insetbook {
 
 enum class NameKind { set, die, supply, colour, sample };
@@ -39,6 +41,21 @@ class Names {
   virtual std::vector<std::int64_t> colours_of_word(std::string_view basic_word) const = 0;
   virtual std::vector<std::int64_t> colours_like(std::int64_t colour, double delta_e) const = 0;
   virtual std::vector<std::int64_t> colours_like_value(std::uint32_t srgb, double delta_e) const = 0;
+
+  // Supplies of a set of stamps or the like, by the set's folded name; their names are the set's.
+  virtual std::vector<NamedRecord> supplies_of_set(std::string_view) const { return {}; }
+  // The kind of supply that the folded words name, one or many ("stamps"), as it is recorded, else empty.
+  virtual std::string supply_kind(std::string_view) const { return {}; }
+
+  // What has one of these statuses today (ids of their vocabulary), by what is recorded of it, else by its
+  // dates. A colour has it where every supply of that use has; of a kind of supply, or of any.
+  using Statuses = std::vector<std::string>;
+  virtual std::vector<std::int64_t> colours_with_status(const Statuses&, ColourUse) const { return {}; }
+  virtual std::vector<std::int64_t> supplies_with_status(const Statuses&, std::string_view) const {
+    return {};
+  }
+  virtual std::vector<std::int64_t> dies_with_status(const Statuses&) const { return {}; }
+  virtual std::vector<std::int64_t> sets_with_status(const Statuses&) const { return {}; }
 
   // The dies of a set from the largest: ids in rank order (dies without a rank last).
   virtual std::vector<std::int64_t> dies_of(std::int64_t set) const = 0;

@@ -94,6 +94,14 @@ struct CountIs {
   bool operator==(const CountIs&) const = default;
 };  // "two 2 in circles": so many pieces, counts added up
 
+// How the piece is stuck. `keys` are those of all labels of the terms (schema/label_key.h), sorted: what was
+// written of glue is held against them.
+struct GlueIs {
+  std::vector<std::string> terms;
+  std::vector<std::string> keys = {};
+  bool operator==(const GlueIs&) const = default;
+};
+
 // How the piece goes with another: the constraint of a `goes` node.
 struct GoesIs {
   GoesHow how = GoesHow::on;
@@ -154,7 +162,7 @@ struct AlikeTo {
 
 using Says = std::variant<SizeIs, ShapeIs, RoleIs, ColourIs, TechniqueIs, MaterialIs, SupplyIs, DieIs, SideIs,
                           CountIs, FoldIs, FeatureIs, OccasionIs, ClosedSizeIs, MadeIn, WordsAre, BasedOn,
-                          TitleIs, HasNo, GoesIs, AlikeTo>;
+                          TitleIs, HasNo, GoesIs, AlikeTo, GlueIs>;
 
 struct Constraint {
   Says says;
@@ -234,6 +242,9 @@ Length tolerance(const SizeIs& size);
 
 // Whether they ask the same, in whatever words.
 bool asks_the_same(const Node& a, const Node& b);
+
+// The same figure with another unit: 2 in → 2 mm, for a figure written without one.
+Length in_unit(Length figure, Unit from, Unit to);
 
 // "all(piece(size=2-3/8in ±1/32in, shape=circle), fold=stand up fold)"
 std::string print(const Node& node);

@@ -33,6 +33,8 @@ std::optional<VocabularyName> vocabulary_of(FieldName id) {
       return VocabularyName::feature;
     case FieldName::occasion:
       return VocabularyName::occasion;
+    case FieldName::glue:
+      return VocabularyName::adhesive;
     default:
       return std::nullopt;
   }
@@ -296,6 +298,12 @@ Seen Recogniser::unknown_value(const Field& field, std::size_t first, std::size_
 }
 
 std::optional<Seen> Recogniser::colour_value(const Field& field, std::size_t first, std::size_t last) {
+  if (field.id != FieldName::like && exactly(fold(typed(first, last))).empty())
+    if (auto status = status_value(field, first, last)) {
+      Seen by_status = seen(As::says, first, last, priority_of::field);
+      by_status.says = std::move(status);
+      return by_status;
+    }
   std::optional<Seen> it;
   if (field.id == FieldName::like || is_word(first, "like") || pieces_[first].folded.starts_with('#')) {
     it = like_value(is_word(first, "like") ? first + 1 : first, last);
@@ -378,7 +386,7 @@ std::optional<SizeIs> Recogniser::whole_size(std::size_t first, std::size_t last
   std::vector<Seen> offered;
   sizes(first, offered);
   for (const Seen& each : offered)
-    if (each.last == last && each.says && std::holds_alternative<SizeIs>(*each.says))
+    if (each.last == last && each.as != As::within && each.says && std::holds_alternative<SizeIs>(*each.says))
       return std::get<SizeIs>(*each.says);
   return std::nullopt;
 }
@@ -406,8 +414,12 @@ std::optional<Seen> Recogniser::record_value(const Field& field, std::size_t fir
   const NameKind kind = field.id == FieldName::supply ? NameKind::supply : NameKind::sample;
   std::vector<NamedRecord> found = exactly(fold(typed(first, last)));
   std::erase_if(found, [&](const NamedRecord& record) { return record.kind != kind; });
-  if (found.empty()) return std::nullopt;
+  if (found.empty() && kind == NameKind::supply)
+    found = context_.names.supplies_of_set(fold(typed(first, last)));
   Seen it = seen(As::says, first, last, priority_of::field);
+  if (found.empty() && field.id == FieldName::supply) it.says = status_value(field, first, last);
+  if (it.says) return it;
+  if (found.empty()) return std::nullopt;
   const NamedRecord named = found.front();
   if (field.id == FieldName::based) {
     it.says = BasedOn{named.id, named.name};
@@ -416,6 +428,7 @@ std::optional<Seen> Recogniser::record_value(const Field& field, std::size_t fir
   } else if (field.id == FieldName::alike) {
     it.says = AlikeTo{named.id, named.name};
   } else {
+    it.word = fold(typed(first, last));
     it.named = std::move(found);
     resolve_colour(it);
   }
@@ -425,8 +438,12 @@ std::optional<Seen> Recogniser::record_value(const Field& field, std::size_t fir
 std::optional<Seen> Recogniser::die_value(const Field& field, std::size_t first, std::size_t last) {
   const bool inside = field.id == FieldName::in;
   auto die = die_at(skip(first, {"the", "a"}), inside);
-  if (!die || die->last != last) return std::nullopt;
   Seen it = seen(As::says, first, last, priority_of::field);
+  if (!die && !inside) {
+    it.says = status_value(field, first, last);
+    if (it.says) return it;
+  }
+  if (!die || die->last != last) return std::nullopt;
   die->die.lies_in = inside;
   if (!die->note.empty()) it.notes.push_back(die->note);
   it.says = std::move(die->die);
@@ -479,8 +496,9 @@ std::optional<Seen> Recogniser::reading(const Field& field, std::size_t first, s
   if (first >= last || last > pieces_.size()) return std::nullopt;
   Seen it = seen(As::says, first, last, priority_of::field);
   if (const auto vocabulary = vocabulary_of(field.id)) {
-    if (run_of_words(first, last - first) != last - first) return std::nullopt;
-    const auto found = context_.vocabulary.find(words(first, last - first), *vocabulary);
+    // Marks are part of some labels: "clean & simple", "St. Patrick's Day".
+    const std::string label = fold(typed(first, last));
+    const auto found = context_.vocabulary.find(label, *vocabulary);
     if (found.empty()) return std::nullopt;
     resolve_term(it, found.front());
     offer_other(it, found, found.front());

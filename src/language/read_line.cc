@@ -156,15 +156,17 @@ class Taker {
   }
 
   void says(Item& item) {
-    // Readings as a plain word stand beside those of a term; a record keeps the term.
+    // Readings as a plain word stand beside those of a term, and what meets it as well; a record keeps the
+    // term.
     std::erase_if(item.offered, [&](const Constraint& each) {
-      return &each != &item.offered.front() && std::holds_alternative<WordsAre>(each.says);
+      return &each != &item.offered.front() &&
+             (std::holds_alternative<WordsAre>(each.says) || std::holds_alternative<GlueIs>(each.says));
     });
     if (item.offered.size() > 1)
       return not_read(item.span, "\"" + typed(item.span) + "\" is a choice", "one of them");
     Constraint& said = item.offered.front();
     std::visit([&](auto& says) { take(says, item); }, said.says);
-    if (item.also) std::visit([&](auto& says) { also(says, item); }, item.also->says);
+    if (item.also.size() == 1) std::visit([&](auto& says) { also(says, item); }, item.also.front().says);
   }
 
   void add_head(const Item& item) {
@@ -331,6 +333,10 @@ class Taker {
     not_read(item.span, "\"" + typed(item.span) + "\" says what is not there", "what is there");
   }
   void take(const GoesIs&, const Item& item) { line_.not_read.push_back({item.span, "", "", {}, {}}); }
+  void take(const GlueIs&, const Item& item) {
+    if (!line_.glue.empty()) line_.glue += ", ";
+    line_.glue += typed(item.span);
+  }
   void take(const AlikeTo&, const Item& item) { line_.not_read.push_back({item.span, "", "", {}, {}}); }
 
   // The other meaning of a word that is a role and a material.

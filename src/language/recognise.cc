@@ -117,6 +117,8 @@ std::vector<Seen> Recogniser::offers(std::size_t at) {
   if (!fields(at, said_as_fields)) return {unread(at)};
   if (!said_as_fields.empty()) return said_as_fields;  // what is said outright is never read otherwise
   terms(at, out);
+  stuck_with(at, out);
+  statuses(at, out);
   based_on(at, out);
   alike(at, out);
   dies(at, out);
@@ -127,7 +129,26 @@ std::vector<Seen> Recogniser::offers(std::size_t at) {
   words_said(at, out);
   order_by_date(at, out);
   sides(at, out);
+  days_with_a_name(out);
   return out;
+}
+
+// "4th of July" of a card is what it is for, and seldom the day it was made on.
+void Recogniser::days_with_a_name(std::vector<Seen>& out) const {
+  const auto occasion = [](const Seen& it) {
+    return it.as == As::term && it.terms.front().vocabulary == VocabularyName::occasion;
+  };
+  for (std::size_t i = 0; i < out.size(); ++i) {
+    const MadeIn* made = out[i].says ? std::get_if<MadeIn>(&*out[i].says) : nullptr;
+    if (!made) continue;
+    const auto named =
+        std::ranges::find_if(out, [&](const Seen& it) { return occasion(it) && it.last == out[i].last; });
+    if (named == out.end()) continue;
+    named->other.push_back({std::string(typed(out[i].first, out[i].last)),
+                            "occasion " + named->terms.front().label, as_field(*made)});
+    out.erase(out.begin() + static_cast<std::ptrdiff_t>(i));
+    return;
+  }
 }
 
 // "no. 2", "nr 2": an order, where no unit makes the number a size.
@@ -193,24 +214,43 @@ const std::string& Recogniser::key_of(std::size_t at) {
   return *key;
 }
 
+// A word's key; the mark itself where a label may have one ("clean & simple", "St. Patrick's Day").
+std::string_view Recogniser::key_part(std::size_t at) {
+  if (pieces_[at].kind == Piece::Kind::word) return key_of(at);
+  const std::string_view mark = typed(at, at + 1);
+  return mark == "&" || mark == "." ? mark : std::string_view();
+}
+
+// "Grandparents' Day": folding takes it away.
+bool Recogniser::is_apostrophe(std::size_t at) const {
+  if (pieces_[at].kind != Piece::Kind::mark || !pieces_[at].glued) return false;
+  const std::string_view mark = typed(at, at + 1);
+  return mark == "'" || mark == "\u2019" || mark == "\u2018";
+}
+
 void Recogniser::terms(std::size_t at, std::vector<Seen>& out) {
-  const std::size_t most = run_of_words(at, longest_label_);
+  const std::size_t most = std::min(longest_label_, pieces_.size() - at);
   std::string said;
   std::string key;
   for (std::size_t count = 1; count <= most; ++count) {
     ++steps_;
-    key += key_of(at + count - 1);
+    if (is_apostrophe(at + count - 1)) continue;
+    const std::string_view part = key_part(at + count - 1);
+    if (part.empty()) break;
+    key += part;
     if (!context_.vocabulary.key_begins(key)) break;
+    if (pieces_[at + count - 1].kind == Piece::Kind::mark) {
+      if (!pieces_[at + count - 1].glued) said += ' ';
+      said += part;
+      continue;
+    }
     if (count > 1) said += ' ';
     said += pieces_[at + count - 1].folded;
     // "card" alone is no material, "piece" no role.
     if (small_word(said)) continue;
     std::vector<TermMatch> found = context_.vocabulary.find_key(key);
-    // What a supply's status is, or how a piece is stuck, is not asked of a piece: such words are looked for
-    // as text.
-    std::erase_if(found, [](const TermMatch& match) {
-      return match.vocabulary == VocabularyName::adhesive || match.vocabulary == VocabularyName::status;
-    });
+    const TermMatch likeliest = found.empty() ? TermMatch() : found.front();
+    std::erase_if(found, [&](const TermMatch& match) { return !asked_of_samples(match, likeliest); });
     if (found.empty()) continue;
     Seen term = seen(As::term, at, at + count, priority_of::term);
     term.word = said;
@@ -244,6 +284,7 @@ void Recogniser::names(std::size_t at, std::vector<Seen>& out) {
     std::erase_if(found, [](const NamedRecord& record) {
       return record.kind != NameKind::colour && record.kind != NameKind::supply;
     });
+    if (found.empty()) found = context_.names.supplies_of_set(said);
     if (found.empty()) continue;
     // A colour is likelier meant than a supply of that name.
     std::ranges::stable_sort(found, {},
@@ -254,8 +295,32 @@ void Recogniser::names(std::size_t at, std::vector<Seen>& out) {
     Seen name = seen(As::named, at, last, priority_of::name);
     name.word = said;
     name.named = std::move(found);
+    // "pearls", "baker's twine": what the person calls so is meant before what the trade does.
+    name.terms = context_.vocabulary.find(said);
+    std::erase_if(name.terms, [](const TermMatch& match) {
+      return match.vocabulary != VocabularyName::material && match.vocabulary != VocabularyName::role;
+    });
+    if (!name.terms.empty()) name.priority = priority_of::own_name;
+    if (name.named.front().kind == NameKind::colour) own_ink(at, at + count, said, out);
     out.push_back(std::move(name));
   }
+}
+
+// "white ink": the ink of a colour of the book, which is also a word for a material.
+void Recogniser::own_ink(std::size_t at, std::size_t last, const std::string& colour,
+                         std::vector<Seen>& out) {
+  if (!is_word(last, "ink") && !is_word(last, "inks")) return;
+  std::vector<TermMatch> terms = context_.vocabulary.find(colour + " ink", VocabularyName::material);
+  if (terms.empty()) return;
+  std::optional<Seen> ink = colour_value(field(FieldName::ink), at, last);
+  if (!ink) return;
+  ink->last = last + 1;
+  ink->span = span_of(at, ink->last);
+  ink->weight = 2 * static_cast<int>(ink->last - at);
+  ink->priority = priority_of::own_name;
+  ink->terms = std::move(terms);
+  offer_terms(*ink);
+  out.push_back(std::move(*ink));
 }
 
 void Recogniser::closed_sizes(std::size_t at, std::vector<Seen>& out) const {
@@ -378,6 +443,10 @@ void Recogniser::sides(std::size_t at, std::vector<Seen>& out) const {
   // Without "on the", only "front" and "back" are surely sides.
   if (word == at && pieces_[word].folded != "front" && pieces_[word].folded != "back") return;
   if (word > at && lead == at) return;  // "the front" without "on" is no more than "front"
+  // "on the front panel": on that panel.
+  if (word > at && run_of_words(word, 2) == 2 &&
+      !context_.vocabulary.find(words(word, 2), VocabularyName::role).empty())
+    return;
   std::size_t last = word + 1;
   if (is_word(last, "of")) {
     const std::size_t card = skip(last + 1, {"the", "a"});

@@ -54,9 +54,27 @@ class Recogniser {
   std::size_t skip(std::size_t at, std::initializer_list<std::string_view> list) const;
   void small_words(std::size_t at, std::vector<Seen>& out) const;
   const std::string& key_of(std::size_t at);
+  std::string_view key_part(std::size_t at);
+  bool is_apostrophe(std::size_t at) const;
+  void days_with_a_name(std::vector<Seen>& out) const;
   void terms(std::size_t at, std::vector<Seen>& out);
   void names(std::size_t at, std::vector<Seen>& out);
   void closed_sizes(std::size_t at, std::vector<Seen>& out) const;
+  // recognise_glue.cc
+  static bool asked_of_samples(const TermMatch& match, const TermMatch& likeliest);
+  void stuck_with(std::size_t at, std::vector<Seen>& out);
+  GlueIs glue_of(const std::string& adhesive);
+  // recognise_status.cc
+  struct StatusSaid {
+    std::size_t last = 0;
+    TermMatch match;
+  };
+  std::optional<StatusSaid> status_at(std::size_t at) const;
+  std::optional<StatusNoun> status_noun(std::size_t at) const;
+  std::vector<Says> says_of_status(const TermMatch& status, const StatusNoun& noun);
+  void statuses(std::size_t at, std::vector<Seen>& out);
+  void resolve_status(Seen& seen);
+  std::optional<Says> status_value(const Field& field, std::size_t first, std::size_t last);
   // recognise_dates.cc
   std::vector<DateWord> date_words(std::size_t at) const;
   void dates(std::size_t at, std::vector<Seen>& out) const;
@@ -78,11 +96,13 @@ class Recogniser {
   void sizes(std::size_t at, std::vector<Seen>& out) const;
   std::size_t relation_at(std::size_t at, Relation& relation) const;
   std::size_t measure_before(std::size_t at, SizeIs& way) const;
+  void more_than_bare(Measured& found) const;
   bool names_unit(std::size_t first, std::size_t last) const;
   std::size_t part_of_an_inch(std::size_t at, SizeIs& size) const;
   std::size_t way_round_behind(std::size_t at, SizeIs& size) const;
   std::size_t tolerance_behind(std::size_t at, SizeIs& size) const;
   std::size_t relation_behind(std::size_t at, SizeIs& size) const;
+  void tolerance_alone(std::size_t at, std::vector<Seen>& out) const;
   void spelled_count(std::size_t at, const Measured& found, std::vector<Seen>& out) const;
   std::size_t after_size(std::size_t last, SizeIs& size) const;
   // recognise_dies.cc
@@ -131,6 +151,7 @@ class Recogniser {
   std::optional<Seen> die_value(const Field& field, std::size_t first, std::size_t last);
   std::optional<Seen> date_value(std::size_t first, std::size_t last) const;
   std::optional<Says> plain_value(const Field& field, std::size_t first, std::size_t last) const;
+  void own_ink(std::size_t at, std::size_t last, const std::string& colour, std::vector<Seen>& out);
   std::optional<Seen> colour_value(const Field& field, std::size_t first, std::size_t last);
   std::optional<Seen> like_value(std::size_t first, std::size_t last);
   // recognise_titles.cc
@@ -148,7 +169,9 @@ class Recogniser {
   // resolve.cc
   const std::vector<std::string>& with_narrower(VocabularyName in, const std::string& id);
   void resolve_term(Seen& seen, const TermMatch& match);
+  void offer_terms(Seen& seen) const;
   void offer_other(Seen& seen, const std::vector<TermMatch>& terms, const TermMatch& taken) const;
+  std::vector<Says> on_the_inside(const TermMatch& role);
   void resolve_colour(Seen& seen);
   const std::vector<std::int64_t>& colours_of_word(const std::string& word);
 

@@ -183,7 +183,9 @@ std::optional<Recogniser::DieSaid> Recogniser::die_by_name(std::size_t at) {
 std::optional<Recogniser::DieSaid> Recogniser::die_at(std::size_t at, bool inside) {
   DieSaid said;
   const std::size_t begins = line_before(at, said.die);
-  const auto order = order_at(word_list(begins, longest_order));
+  auto order = order_at(word_list(begins, longest_order));
+  // "the last moonrise circle" is the smallest: the set is counted from its largest.
+  if (!order && is_word(begins, "last")) order = Order{.words = 1, .rank = 1, .from_smallest = true};
   const auto number = number_before(begins);
   const bool middle = is_word(begins, "middle");
   std::size_t name_at = begins;

@@ -149,9 +149,7 @@ SizeIs size_of(const Measurement& measured) {
 std::optional<Recogniser::Measured> Recogniser::measurement(std::size_t at) const {
   if (at >= pieces_.size() || pieces_[at].kind == Piece::Kind::phrase) return std::nullopt;
   ++steps_;
-  const std::string_view first = typed(at, at + 1);
   Measured found;
-  found.figures = begins_with_figure(pieces_[at].folded, first);
   const std::size_t last = std::min(at + longest_measurement, pieces_.size());
   const std::size_t begin = pieces_[at].span.begin;
   const std::string_view window = text_.substr(begin, pieces_[last - 1].span.end - begin);
@@ -164,6 +162,9 @@ std::optional<Recogniser::Measured> Recogniser::measurement(std::size_t at) cons
   found.last = at;
   while (found.last < pieces_.size() && pieces_[found.last].span.end <= end) ++found.last;
   if (found.last == at || pieces_[found.last - 1].span.end != end) return std::nullopt;
+  // "between 1 and 2in": not only at its beginning.
+  for (std::size_t i = at; i < found.last && !found.figures; ++i)
+    found.figures = begins_with_figure(pieces_[i].folded, typed(i, i + 1));
   return found;
 }
 
@@ -272,8 +273,22 @@ std::size_t Recogniser::tolerance_behind(std::size_t at, SizeIs& size) const {
   if (const std::size_t last = part_of_an_inch(figure, size); last > figure) return last;
   const auto said = measurement(figure);
   if (!said || !said->size.one_figure || said->size.relation != Relation::exact) return at;
-  size.tolerance = said->size.low;
+  size.tolerance = said->bare ? in_unit(said->size.low, said->size.unit, size.unit) : said->size.low;
   return said->last;
+}
+
+// "± 1/8 in" on its own: of a size that stands some words before.
+void Recogniser::tolerance_alone(std::size_t at, std::vector<Seen>& out) const {
+  if (!is_mark(at, "±") && !is_word(at, "give") && !is_word(at, "plus")) return;
+  SizeIs within;
+  within.unit = context_.unit;
+  const std::size_t last = tolerance_behind(at, within);
+  if (last == at || !within.tolerance) return;
+  Seen it = seen(As::within, at, last, priority_of::size);
+  it.bare = !names_unit(at, last);
+  within.low = *within.tolerance;
+  it.says = within;
+  out.push_back(std::move(it));
 }
 
 // "a sixteenth" without a unit, as a tolerance; where it ends.
@@ -293,6 +308,11 @@ std::size_t Recogniser::part_of_an_inch(std::size_t at, SizeIs& size) const {
 // "or more", "or so", "and up", "at most", "max"; where it ends.
 std::size_t Recogniser::relation_behind(std::size_t at, SizeIs& size) const {
   if (size.relation != Relation::exact || at >= pieces_.size()) return at;
+  // "2 in+ circle"
+  if (is_mark(at, "+") && pieces_[at].glued && !measurement(at + 1)) {
+    size.relation = Relation::at_least;
+    return at + 1;
+  }
   struct Behind {
     std::string_view first, second;
     Relation relation;
@@ -314,11 +334,11 @@ std::size_t Recogniser::relation_behind(std::size_t at, SizeIs& size) const {
     if (!is_word(at, each.first) || (!each.second.empty() && !is_word(at + 1, each.second))) continue;
     const std::size_t last = at + (each.second.empty() ? 1 : 2);
     // "2 in and over 3 in": a word before the next figure is said of that one.
-    if (measurement(last)) return at;
+    if (measurement(last) || is_word(last, "than")) return at;
     size.relation = each.relation;
     return last + (is_mark(last, ".") && pieces_[last].glued && each.first.size() < 7 ? 1 : 0);
   }
-  if (!is_word(at, "or") || at + 1 >= pieces_.size()) return at;
+  if (!is_word(at, "or") || at + 1 >= pieces_.size() || is_word(at + 2, "than")) return at;
   const std::string& word = pieces_[at + 1].folded;
   if (std::ranges::find(more_words, word) != std::end(more_words))
     size.relation = Relation::at_least;
@@ -353,6 +373,23 @@ void Recogniser::spelled_count(std::size_t at, const Measured& found, std::vecto
   out.push_back(std::move(count));
 }
 
+// "2+ in circle": the unit stands behind the mark.
+void Recogniser::more_than_bare(Measured& found) const {
+  const std::size_t unit = found.last + 1;
+  if (!found.bare || !found.size.one_figure || !is_mark(found.last, "+") || !pieces_[found.last].glued)
+    return;
+  const bool inch =
+      is_word(unit, "in") || is_word(unit, "inch") || is_word(unit, "inches") || is_mark(unit, "\"");
+  if (!inch && !is_word(unit, "mm") && !is_word(unit, "cm")) return;
+  const Unit said = inch ? Unit::inch : Unit::mm;
+  found.size.low = in_unit(found.size.low, found.size.unit, said);
+  if (is_word(unit, "cm")) found.size.low = found.size.low * 10;
+  found.size.unit = said;
+  found.size.relation = Relation::at_least;
+  found.bare = false;
+  found.last = unit + 1;
+}
+
 // Whether a unit was written in it: behind the figures, before "across" and the like.
 bool Recogniser::names_unit(std::size_t first, std::size_t last) const {
   for (std::size_t i = first; i < last; ++i)
@@ -361,6 +398,7 @@ bool Recogniser::names_unit(std::size_t first, std::size_t last) const {
 }
 
 void Recogniser::sizes(std::size_t at, std::vector<Seen>& out) const {
+  tolerance_alone(at, out);
   Relation relation = Relation::exact;
   SizeIs way;
   const std::size_t measured_at = measure_before(at, way);
@@ -383,8 +421,10 @@ void Recogniser::sizes(std::size_t at, std::vector<Seen>& out) const {
   const bool has_unit = names_unit(begins, found->last);
   if (!related && !found->figures && !has_unit) return spelled_count(at, *found, out);
   if (related && found->size.relation != Relation::between) found->size.relation = relation;
+  if (!related) more_than_bare(*found);
   const std::size_t last = after_size(found->last, found->size);
-  const bool number = found->bare && last == found->last && found->size.one_figure;
+  const bool plus = last == found->last + 1 && is_mark(found->last, "+");  // "2+ circles"
+  const bool number = found->bare && (last == found->last || plus) && found->size.one_figure;
   Seen size =
       seen(number ? As::number : As::says, at, last, number ? priority_of::number : priority_of::size);
   size.bare = found->bare;
@@ -396,7 +436,7 @@ void Recogniser::sizes(std::size_t at, std::vector<Seen>& out) const {
     size.whole = value.has_value() && found->size.relation != Relation::between;
     size.number = value.value_or(0);
     size.exactly = related && relation == Relation::exact;
-    if (!related) size.weight = word.size() == 4 && !value ? 0 : 1;  // "2023" is no size
+    if (!related && !plus) size.weight = word.size() == 4 && !value ? 0 : 1;  // "2023" is no size
   }
   out.push_back(std::move(size));
 }

@@ -25,6 +25,7 @@ Says says_of_term(VocabularyName in, std::vector<std::string> terms, std::string
     case VocabularyName::material:
       return MaterialIs{std::move(terms)};
     case VocabularyName::adhesive:
+      return GlueIs{std::move(terms)};
     case VocabularyName::status:
     case VocabularyName::colour_word:
       break;
@@ -72,7 +73,10 @@ void Recogniser::resolve_term(Seen& it, const TermMatch& match) {
     it.says = std::move(colour);
     return;
   }
-  it.says = says_of_term(match.vocabulary, with_narrower(match.vocabulary, match.id), match.label);
+  if (match.vocabulary == VocabularyName::adhesive)
+    it.says = glue_of(match.id);
+  else
+    it.says = says_of_term(match.vocabulary, with_narrower(match.vocabulary, match.id), match.label);
   const std::string vocabulary(vocabulary_word(match.vocabulary));
   it.means = vocabulary + " " + match.label;
   if (const auto* fold = std::get_if<FoldIs>(&*it.says); fold && fold->terms.size() > 1)
@@ -89,10 +93,20 @@ void Recogniser::resolve_colour(Seen& it) {
     it.says = std::move(colour);
     return;
   }
+  // A supply's name in full ("stamp, Hedge and Ditch, wren") is longer than what it is asked by.
   SupplyIs supply;
-  supply.said = first.name;
+  supply.said = fold(first.name) == it.word ? first.name : it.word;
   for (const NamedRecord& record : it.named) supply.supplies.push_back(record.id);
   it.says = std::move(supply);
+}
+
+// What a name of the book means in the trade.
+void Recogniser::offer_terms(Seen& it) const {
+  if (it.terms.empty() || !it.says) return;
+  const TermMatch& term = it.terms.front();
+  it.other.push_back({std::string(text_.substr(it.span.begin, it.span.end - it.span.begin)),
+                      in_words(*it.says),
+                      std::string(vocabulary_word(term.vocabulary)) + ":" + quoted(term.label)});
 }
 
 // The likeliest other meaning of the words, as a question that asks for it.
@@ -109,14 +123,27 @@ void Recogniser::offer_other(Seen& it, const std::vector<TermMatch>& terms, cons
   }
 }
 
+// "inside panel": a panel on the inside is one too.
+std::vector<Says> Recogniser::on_the_inside(const TermMatch& role) {
+  constexpr std::string_view inside = "inside ";
+  if (!role.id.starts_with(inside)) return {};
+  const std::string rest = role.id.substr(inside.size());
+  if (!context_.vocabulary.term(VocabularyName::role, rest)) return {};
+  return {RoleIs{with_narrower(VocabularyName::role, rest)}, SideIs{"inside"}};
+}
+
 void Recogniser::resolve(Seen& it) {
-  if (it.as == As::named) return resolve_colour(it);
+  if (it.as == As::named) {
+    resolve_colour(it);
+    return offer_terms(it);
+  }
   if (it.as == As::paper || it.as == As::ink) {
     const auto material = std::ranges::find(it.terms, VocabularyName::material, &TermMatch::vocabulary);
     if (material != it.terms.end()) resolve_term(it, TermMatch(*material));
     return;
   }
   if (it.as != As::term || it.terms.empty()) return;
+  if (it.of_status) return resolve_status(it);
   const TermMatch taken = it.terms.front();
   resolve_term(it, taken);
   if (!it.says) return;
@@ -125,12 +152,16 @@ void Recogniser::resolve(Seen& it) {
     const auto second = std::ranges::find(it.terms, role ? VocabularyName::material : VocabularyName::role,
                                           &TermMatch::vocabulary);
     if (second != it.terms.end()) {
-      it.also =
-          says_of_term(second->vocabulary, with_narrower(second->vocabulary, second->id), second->label);
+      it.also = {
+          says_of_term(second->vocabulary, with_narrower(second->vocabulary, second->id), second->label)};
       it.also_means = std::string(vocabulary_word(second->vocabulary)) + " " + second->label;
     }
   }
-  if (!it.also) offer_other(it, it.terms, taken);
+  if (role && it.also.empty()) it.also = on_the_inside(taken);
+  // What stands on foam is popped up, whether or not that was recorded as a technique.
+  if (taken.vocabulary == VocabularyName::technique && taken.id == "popped up")
+    it.besides.push_back(glue_of("foam"));
+  if (it.also.empty()) offer_other(it, it.terms, taken);
 }
 
 }  // namespace insetbook

@@ -47,6 +47,8 @@ constexpr FieldName simple_field() {
     return FieldName::title;
   else if constexpr (std::is_same_v<T, AlikeTo>)
     return FieldName::alike;
+  else if constexpr (std::is_same_v<T, GlueIs>)
+    return FieldName::glue;
   else
     return FieldName::no;
 }
@@ -73,13 +75,13 @@ std::string relation_word(Relation relation) {
 // The figures of a size: each with its unit, so that nothing has to be guessed when they are read again.
 std::string figures(const SizeIs& size) {
   const std::string first = write(size.low, size.unit);
-  if (size.relation == Relation::between) return first + " to " + write(size.high, size.unit);
+  const std::string way = size.placed ? (size.height ? " tall" : " wide") : "";
+  if (size.relation == Relation::between) return first + " to " + write(size.high, size.unit) + way;
   if (!size.one_figure) {
     const std::string second = write(size.second, size.unit);
     return size.placed ? "W " + first + " x H " + second : first + " x " + second;
   }
-  if (size.placed) return first + (size.height ? " tall" : " wide");
-  return first;
+  return first + way;
 }
 
 std::string without_spaces(std::string text) {
@@ -93,7 +95,7 @@ std::string printed_size(const SizeIs& size) {
   const auto figure = [&](Length length) { return without_spaces(write(length, size.unit)); };
   out += figure(size.low);
   if (size.relation == Relation::between)
-    out += " to " + figure(size.high);
+    out += " to " + figure(size.high) + (size.placed ? size.height ? " tall" : " wide" : "");
   else if (!size.one_figure)
     out += (size.placed ? " wide x " : " x ") + figure(size.second) + (size.placed ? " tall" : "");
   else if (size.placed)
@@ -146,15 +148,15 @@ std::string period_value(const MadeIn& made) {
   return made.from + ".." + made.to;
 }
 
-std::string said_colour(const ColourIs& colour) {
-  constexpr std::string_view note = " (by value)";
-  std::string said = colour.said;
-  if (said.ends_with(note)) said.resize(said.size() - note.size());
+std::string without_note(std::string said) {
+  for (const std::string_view note : {by_value_note, by_status_note})
+    if (said.ends_with(note)) said.resize(said.size() - note.size());
   return said;
 }
 
 std::string die_value(const DieIs& die) {
-  return die.line.empty() ? die.said : die.said + ", " + die.line;
+  const std::string said = without_note(die.said);
+  return die.line.empty() ? said : said + ", " + die.line;
 }
 
 // The value of a field: what stands behind the colon, before quotes.
@@ -165,7 +167,7 @@ std::string value_of(const Says& says) {
         if constexpr (std::is_same_v<T, SizeIs>)
           return size_value(is);
         else if constexpr (std::is_same_v<T, ColourIs>)
-          return said_colour(is);
+          return without_note(is.said);
         else if constexpr (std::is_same_v<T, DieIs>)
           return die_value(is);
         else if constexpr (std::is_same_v<T, SideIs>)
@@ -188,7 +190,7 @@ std::string value_of(const Says& says) {
                            })
           return first_of(is.terms);
         else if constexpr (requires { is.said; })
-          return is.said;
+          return without_note(is.said);
         else
           return first_of(is.terms);
       },
@@ -222,6 +224,12 @@ Length tolerance(const SizeIs& size) {
   const bool metric = size.unit == Unit::mm;
   if (size.relation == Relation::exact) return metric ? Length::nm(800'000) : Length::inch_fraction(1, 32);
   return metric ? Length::mm(3) : Length::inch_fraction(1, 8);
+}
+
+Length in_unit(Length figure, Unit from, Unit to) {
+  if (from == to) return figure;
+  // 25.4 mm are an inch.
+  return Length::nm(to == Unit::mm ? figure.nm() * 10 / 254 : figure.nm() * 254 / 10);
 }
 
 FieldName field_of(GoesHow how) {

@@ -11,6 +11,10 @@
 
 namespace insetbook {
 
+// Behind what was said of a colour, a supply or a die: how it was told which are meant.
+inline constexpr std::string_view by_value_note = " (by value)";
+inline constexpr std::string_view by_status_note = " (by status)";
+
 FieldName field_of(const Says& says);
 std::string printed(const Says& says);
 std::string as_field(const Says& says);

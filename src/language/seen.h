@@ -37,6 +37,7 @@ enum class As {
   tall,
   wide,
   order,   // "newest", "the last five cards"
+  within,  // how far from the size before it a piece may be
   number,  // a whole number that may be a count or a size
   term,    // of a vocabulary
   named,   // a colour or a supply of the book
@@ -50,12 +51,21 @@ namespace priority_of {
 inline constexpr int number = 1;
 inline constexpr int name = 2;
 inline constexpr int term = 3;
+inline constexpr int own_name = 4;  // a name of the book that is also a word for a material or a role
 inline constexpr int small_word = 4;
 inline constexpr int size = 5;
 inline constexpr int side = 6;
 inline constexpr int date = 7;
 inline constexpr int field = 9;
 }  // namespace priority_of
+
+// What a status is said of: "retired colours", "withdrawn stamps".
+enum class StatusOf { colours, papers, inks, dies, supplies, kind };
+struct StatusNoun {
+  std::size_t last = 0;  // the piece behind it
+  StatusOf of = StatusOf::supplies;
+  std::string kind;  // kind: of supply, as recorded
+};
 
 struct Seen {
   As as = As::text;
@@ -67,19 +77,21 @@ struct Seen {
   std::vector<TermMatch> terms;    // term: the meanings, likeliest first
   std::vector<NamedRecord> named;  // named, like
   std::optional<Says> says;
-  std::optional<Says> also;  // term: the other of role and material, where the word is both
-  std::string also_means;
-  std::string means;      // how it was read, where the says does not tell all
-  bool bare = false;      // number, size: no unit was said
-  int number = 0;         // also of an order: so many, or 0
-  bool oldest = false;    // order: the oldest first
-  bool exactly = false;   // number: "exactly", "only" or "just" stood before it
-  bool whole = true;      // number: may be a count ("two"), not only a size ("2.5")
-  bool field = false;     // said as a field
-  bool dash = false;      // excludes: a minus sign
-  bool outright = false;  // excludes: "no" or a minus sign: never said of the piece before
-  bool excluded = false;  // says: not so; "with a photo" is that there is no lack of one
-  bool by = false;        // die: "from", "cut by", "in" stood before it: it is said of the piece before
+  std::vector<Says> also;  // term: what else the word says of a piece: a material of a role, "inside panel"
+  std::string also_means;  // where one says does not tell all
+  std::vector<Says> besides;  // any of them meets what was asked as well: glue where a piece is popped up
+  std::optional<StatusNoun> of_status;  // term: of the vocabulary of statuses
+  std::string means;                    // how it was read, where the says does not tell all
+  bool bare = false;                    // number, size: no unit was said
+  int number = 0;                       // also of an order: so many, or 0
+  bool oldest = false;                  // order: the oldest first
+  bool exactly = false;                 // number: "exactly", "only" or "just" stood before it
+  bool whole = true;                    // number: may be a count ("two"), not only a size ("2.5")
+  bool field = false;                   // said as a field
+  bool dash = false;                    // excludes: a minus sign
+  bool outright = false;                // excludes: "no" or a minus sign: never said of the piece before
+  bool excluded = false;                // says: not so; "with a photo" is that there is no lack of one
+  bool by = false;  // die: "from", "cut by", "in" stood before it: it is said of the piece before
   std::vector<OtherReading> other;
   std::vector<std::string> notes;
 };

@@ -149,8 +149,6 @@ inline constexpr SmallWord small_words_written[] = {
     {"kind of", As::filler},
     {"the words", As::filler},
     {"with the words", As::joins},
-    {"coloured", As::filler},
-    {"colored", As::filler},
     {"colour", As::filler},
     {"color", As::filler},
     {"says", As::filler},

@@ -5,6 +5,7 @@
 #include <array>
 
 #include "language/empty_fields.h"
+#include "search/glue.h"
 #include "text/utf8.h"
 
 namespace insetbook {
@@ -362,6 +363,8 @@ Sql Conditions::piece_says(const Says& says, const Node& node) {
   if (const auto* side = std::get_if<SideIs>(&says))
     return sql << "+" << e_ << ".side = ", sql.value(side->side);
   if (const auto* die = std::get_if<DieIs>(&says)) return cut_or_lies(*die);
+  if (const auto* glue = std::get_if<GlueIs>(&says))
+    return sql << "+" << e_ << ".glue", sql.any_of(written_glues(book_, *glue));
   if (std::holds_alternative<CountIs>(says)) return Sql("1");  // counted over the slot
   const bool of_piece = std::holds_alternative<TechniqueIs>(says) ||
                         std::holds_alternative<MaterialIs>(says) || std::holds_alternative<ColourIs>(says) ||

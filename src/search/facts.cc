@@ -5,6 +5,7 @@
 
 #include "search/alike.h"
 #include "search/facts_parts.h"
+#include "search/glue.h"
 #include "search/sample_text.h"
 #include "search/text_asked.h"
 #include "text/utf8.h"
@@ -21,7 +22,8 @@ Unit unit_of(std::string_view word) {
 void read_elements(const Book& book, SampleFacts& sample) {
   Statement& row = book.statement(
       "SELECT id, name, role, side, shape, width_nm, height_nm, placed, unit, set_id, die_id, line_id, "
-      "in_line_id, count, goes, goes_how, goes_to FROM element WHERE sample_id = ? ORDER BY position, id");
+      "in_line_id, count, goes, goes_how, goes_to, glue FROM element WHERE sample_id = ? ORDER BY position, "
+      "id");
   row.bind(1, sample.id);
   while (row.step()) {
     ElementFacts element;
@@ -40,6 +42,7 @@ void read_elements(const Book& book, SampleFacts& sample) {
     element.goes = row.text(14);
     element.goes_how = row.text(15);
     element.goes_to = row.maybe_integer(16);
+    element.glue = row.text(17);
     sample.elements.push_back(std::move(element));
   }
   row.reset();
@@ -284,6 +287,7 @@ bool Judge::piece_says(const Says& says, const ElementFacts& element, const Samp
   if (const auto* role = std::get_if<RoleIs>(&says)) return among(role->terms, element.role);
   if (const auto* side = std::get_if<SideIs>(&says)) return side->side == element.side;
   if (const auto* die = std::get_if<DieIs>(&says)) return cut_or_lies(*die, element);
+  if (const auto* glue = std::get_if<GlueIs>(&says)) return glue_says(element.glue, *glue);
   if (std::holds_alternative<CountIs>(says)) return true;
   const bool of_piece = is_mention(says) && !std::holds_alternative<FoldIs>(says) &&
                         !std::holds_alternative<FeatureIs>(says) && !std::holds_alternative<OccasionIs>(says);

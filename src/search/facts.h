@@ -36,6 +36,7 @@ struct ElementFacts {
   int count = 1;
   std::string goes, goes_how;  // as written ("on the grey panel"); the way ("on")
   std::optional<std::int64_t> goes_to;
+  std::string glue;  // as written
 };
 
 struct SampleFacts {

@@ -4,6 +4,8 @@
 #include <algorithm>
 #include <optional>
 
+#include "search/glue.h"
+
 namespace insetbook {
 namespace {
 
@@ -113,6 +115,15 @@ void role_path(const Node& piece, std::vector<Path>& out) {
   out.push_back({"role", by_role, {{std::move(seek), of_element}}, &piece});
 }
 
+void glue_path(const Node& piece, const Book& book, std::vector<Path>& out) {
+  const auto* glue = said<GlueIs>(piece);
+  if (!glue) return;
+  Sql seek = element_from("element_glue");
+  seek << "e.glue <> '' AND e.glue";
+  seek.any_of(written_glues(book, *glue));
+  out.push_back({"glue", by_role, {{std::move(seek), of_element}}, &piece});
+}
+
 void die_path(const Node& piece, const Book& book, std::vector<Path>& out) {
   const auto* die = said<DieIs>(piece);
   if (!die) return;
@@ -186,6 +197,7 @@ std::vector<Path> paths_to_piece(const Node& piece, const Book& book, const Rela
   shape_and_size_paths(piece, relaxed, out);
   role_path(piece, out);
   die_path(piece, book, out);
+  glue_path(piece, book, out);
   for (const Node& child : piece.children) {
     if (child.kind == Kind::one && mention_of_piece(child.constraint.front().says))
       out.push_back(mention_path(child, &piece, book));

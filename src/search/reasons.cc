@@ -148,6 +148,9 @@ void Judge::said_of_piece(const Says& says, const ElementFacts& element, const S
     if (compared && off != "exactly that size") said.add(off, false);
   } else if (std::holds_alternative<RoleIs>(says)) {
     said.add(element.role, true);
+  } else if (std::holds_alternative<GlueIs>(says)) {
+    said.add("stuck:", false);
+    said.add(element.glue, true, " ");
   } else if (const auto* side = std::get_if<SideIs>(&says)) {
     said.add(side->side, true);
   } else if (const auto* die = std::get_if<DieIs>(&says)) {

@@ -31,6 +31,9 @@ class TableNames : public Names {
     add(NameKind::supply, 21, "Garden Gate", "stamp");
     add(NameKind::supply, 22, "Kelp", "ink");
     add(NameKind::supply, 23, "Harbour Dots", "folder");
+    add(NameKind::colour, 17, "Silver");
+    add(NameKind::supply, 24, "Pearls", "embellishment");
+    add(NameKind::supply, 25, "Baker's Twine", "ribbon");
     add(NameKind::sample, 31, "Harbour Easel");
     for (int rank = 1; rank <= 5; ++rank) dies_[1].push_back(100 + rank);
     for (int rank = 1; rank <= 8; ++rank) dies_[2].push_back(200 + rank);
@@ -47,7 +50,8 @@ class TableNames : public Names {
   }
   bool begins(std::string_view folded) const override {
     const auto at = records_.lower_bound(std::string(folded));
-    return at != records_.end() && at->first.starts_with(folded);
+    return (at != records_.end() && at->first.starts_with(folded)) ||
+           std::string_view("boats at rest").starts_with(folded);
   }
   std::vector<NamedRecord> like(std::string_view folded, std::size_t limit) const override {
     std::vector<NamedRecord> found;
@@ -70,6 +74,31 @@ class TableNames : public Names {
   std::vector<std::int64_t> colours_like_value(std::uint32_t srgb, double) const override {
     if (srgb == 0xa55030) return {13};
     return {};
+  }
+  // Kelp ink, Lichen Grey paper, the stamp Garden Gate and the set Big Labels are no longer made.
+  std::vector<NamedRecord> supplies_of_set(std::string_view folded) const override {
+    if (folded != "boats at rest") return {};
+    return {{NameKind::supply, 26, "Boats at Rest", "stamp"},
+            {NameKind::supply, 27, "Boats at Rest", "stamp"}};
+  }
+  std::string supply_kind(std::string_view folded) const override {
+    if (folded == "stamp" || folded == "stamps") return "stamp";
+    return folded == "folder" || folded == "folders" ? "folder" : "";
+  }
+  std::vector<std::int64_t> colours_with_status(const Statuses& statuses, ColourUse use) const override {
+    if (statuses.front() != "withdrawn") return {};
+    return use == ColourUse::paper ? std::vector<std::int64_t>{14} : std::vector<std::int64_t>{13};
+  }
+  std::vector<std::int64_t> supplies_with_status(const Statuses& statuses,
+                                                 std::string_view kind) const override {
+    if (statuses.front() != "withdrawn" || kind == "folder") return {};
+    return {21};
+  }
+  std::vector<std::int64_t> dies_with_status(const Statuses& statuses) const override {
+    return statuses.front() == "withdrawn" ? dies_of(3) : std::vector<std::int64_t>();
+  }
+  std::vector<std::int64_t> sets_with_status(const Statuses& statuses) const override {
+    return statuses.front() == "withdrawn" ? std::vector<std::int64_t>{3} : std::vector<std::int64_t>();
   }
   std::vector<std::int64_t> dies_of(std::int64_t set) const override {
     const auto at = dies_.find(set);

@@ -95,7 +95,10 @@ bool go_together(const SampleRecord& sample, std::size_t a, GoesHow how, std::si
 bool piece_meets(const SampleRecord& sample, std::size_t at, const PieceAsked& asked) {
   const PieceRecord& piece = sample.pieces[at];
   if (!asked.shape.empty() && !is_or_narrower(VocabularyName::shape, piece.shape, asked.shape)) return false;
-  if (!asked.role.empty() && !is_or_narrower(VocabularyName::role, piece.role, asked.role)) return false;
+  const bool inside = asked.on_the_inside && piece.side == "inside" &&
+                      is_or_narrower(VocabularyName::role, piece.role, "panel");
+  if (!asked.role.empty() && !inside && !is_or_narrower(VocabularyName::role, piece.role, asked.role))
+    return false;
   if (!asked.technique.empty() && !treated(piece.techniques, asked.technique)) return false;
   if (!asked.not_technique.empty() && treated(piece.techniques, asked.not_technique)) return false;
   if (!asked.colour.empty() && !colour_meets(asked.colour, asked.by_value, piece.paper)) return false;

@@ -23,6 +23,7 @@ struct SizeAsked {
 // One piece; what is empty is not asked.
 struct PieceAsked {
   std::string shape, role, technique;  // ids of terms; narrower ones count
+  bool on_the_inside = false;          // an "inside panel": or a panel whose side is inside
   std::string not_technique;
   std::string colour;  // of the paper; a name, or a basic colour word
   bool by_value = false;

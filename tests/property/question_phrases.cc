@@ -119,15 +119,12 @@ void shuffle(Parts& parts, const Pick& pick) {
   for (std::size_t i = parts.size(); i > 1; --i) std::swap(parts[i - 1], parts[pick(i)]);
 }
 
-std::string the_nouns(const PieceAsked& piece, const Pick& pick) {
-  if (piece.die) return a_die(piece.die, pick);
-  std::string out;
-  if (!piece.shape.empty()) out = a_label(VocabularyName::shape, piece.shape, pick);
-  if (!piece.role.empty())
-    out +=
-        (out.empty() ? "" : " ") + plural(a_label(VocabularyName::role, piece.role, pick), piece.count > 1);
-  else
-    out = plural(out, piece.count > 1);
+Parts the_nouns(const PieceAsked& piece, const Pick& pick) {
+  if (piece.die) return {a_die(piece.die, pick)};
+  Parts out;
+  if (!piece.shape.empty()) out.push_back(a_label(VocabularyName::shape, piece.shape, pick));
+  if (!piece.role.empty()) out.push_back(a_label(VocabularyName::role, piece.role, pick));
+  if (!out.empty()) out.back() = plural(out.back(), piece.count > 1);
   return out;
 }
 
@@ -143,9 +140,9 @@ Parts a_piece(const PieceAsked& piece, const Pick& pick) {
     const std::string size = a_size(*piece.size, pick);
     put(size, one_of(pick, {"", "of ", "measuring "}) + size);
   }
-  // A plain colour is the paper's where a shape is said; of a role it may be the ink's as well.
+  // A plain colour is the paper's where a shape is said and no role; of a role it may be the ink's as well.
   if (!piece.colour.empty()) {
-    const std::string paper = piece.shape.empty() ? " paper" : "";
+    const std::string paper = piece.shape.empty() || !piece.role.empty() ? " paper" : "";
     put(hyphened(piece.colour, pick) + paper, "in " + piece.colour + paper);
   }
   if (!piece.technique.empty()) {
@@ -158,19 +155,28 @@ Parts a_piece(const PieceAsked& piece, const Pick& pick) {
     behind.push_back("without " + a_label(VocabularyName::technique, piece.not_technique, pick));
   shuffle(before, pick);
   shuffle(behind, pick);
+  // "Speckling in soot" is of the ink: the colour of the paper stands before the technique.
+  std::stable_partition(behind.begin(), behind.end(),
+                        [](const std::string& part) { return part.starts_with("in "); });
   // The technique that is excluded ends the phrase: what follows it would be excluded too.
   std::stable_partition(behind.begin(), behind.end(),
                         [](const std::string& part) { return !part.starts_with("without"); });
   Parts out;
   out.push_back(piece.count > 1 ? counted(piece.count, pick) : one_of(pick, {"a", "a", "", "the"}));
   out.insert(out.end(), before.begin(), before.end());
-  out.push_back(the_nouns(piece, pick));
+  for (std::string& noun : the_nouns(piece, pick)) out.push_back(std::move(noun));
   out.insert(out.end(), behind.begin(), behind.end());
   if (piece.goes) {
     static const std::vector<std::vector<std::string>> ways{
         {"on", "lying on", "on top of"}, {"in", "inside"}, {"behind"}, {"around", "round"}, {"through"}};
-    out.push_back(one_of(pick, ways[static_cast<std::size_t>(*piece.goes)]));
-    for (std::string& part : a_piece(piece.other.front(), pick)) out.push_back(std::move(part));
+    std::string way = one_of(pick, ways[static_cast<std::size_t>(*piece.goes)]);
+    Parts other = a_piece(piece.other.front(), pick);
+    // Without an article "inside" is the side of the card, and "round" a shape, unless a shape stands before
+    // it.
+    if (other.front().empty() && way == "inside") way = "in";
+    if (other.front().empty() && way == "round" && !behind.empty()) way = "around";
+    out.push_back(way);
+    for (std::string& part : other) out.push_back(std::move(part));
   }
   return out;
 }
@@ -191,8 +197,13 @@ std::vector<std::string> words_of(const std::string& text) {
   return out;
 }
 
-// Whether words of two neighbouring parts make a label that neither of them has.
+// Whether words of two neighbouring parts make a label that neither of them has, or a die's number a size
+// ("tidepool oval 4", "in sage").
 bool an_accident(const Parts& parts) {
+  for (std::size_t i = 0; i + 1 < parts.size(); ++i) {
+    const bool figure = !parts[i].empty() && std::isdigit(static_cast<unsigned char>(parts[i].back()));
+    if (figure && parts[i + 1].starts_with("in")) return true;
+  }
   struct At {
     std::string word;
     std::size_t part;
@@ -238,8 +249,12 @@ Parts the_card(const Asked& asked, const Pick& pick) {
 
 Parts the_pieces(const Asked& asked, const Pick& pick) {
   Parts parts;
+  bool excluded_before = false;
   for (const PieceAsked& piece : asked.pieces) {
-    if (!parts.empty()) parts.push_back(one_of(pick, {"and", "with", "plus", ","}));
+    // "without a and b" forbids both.
+    if (!parts.empty())
+      parts.push_back(one_of(pick, {excluded_before ? "with" : "and", "with", "plus", ","}));
+    excluded_before = !piece.not_technique.empty();
     for (std::string& part : a_piece(piece, pick)) parts.push_back(std::move(part));
   }
   return parts;
@@ -248,7 +263,10 @@ Parts the_pieces(const Asked& asked, const Pick& pick) {
 Parts the_exclusions(const Asked& asked, const Pick& pick) {
   Parts parts;
   for (const PieceAsked& piece : asked.no_pieces) {
-    parts.push_back(one_of(pick, {", without", ", no", ", but no"}));
+    // "no larger than 2 in" is a size.
+    const bool bound = piece.size && piece.size->relation != Relation::exact;
+    parts.push_back(
+        one_of(pick, {", without", bound ? ", without" : ", no", bound ? ", without any" : ", but no"}));
     for (std::string& part : a_piece(piece, pick)) parts.push_back(std::move(part));
   }
   if (!asked.not_fold.empty()) {

@@ -21,6 +21,9 @@
 namespace insetbook {
 namespace {
 
+// Of what is written of glue in the generated book: what is foam.
+const std::vector<std::string> stuck_with_foam{"foam", "Foam, left 2 in", "left 2 in, foam pads"};
+
 namespace fs = std::filesystem;
 using Ids = std::vector<std::int64_t>;
 using Kind = Node::Kind;
@@ -389,6 +392,7 @@ class Scan {
     if (const auto* is = std::get_if<RoleIs>(&says)) return in(is->terms, e.text.at("role"));
     if (const auto* is = std::get_if<SideIs>(&says)) return is->side == e.text.at("side");
     if (const auto* is = std::get_if<DieIs>(&says)) return die_ok(*is, e);
+    if (std::get_if<GlueIs>(&says)) return in(stuck_with_foam, e.text.at("glue"));
     if (std::get_if<CountIs>(&says)) return true;
     if (std::get_if<TechniqueIs>(&says) || std::get_if<MaterialIs>(&says) || std::get_if<ColourIs>(&says) ||
         std::get_if<SupplyIs>(&says)) {
@@ -675,6 +679,8 @@ const std::vector<std::string> techniques{"dry embossing", "speckling", "inking"
 const std::vector<std::string> folds{"easel fold", "z fold", "side fold"};
 const std::vector<std::string> ways{"on", "on", "in", "behind", "around", "through"};
 const std::vector<std::string> occasions{"birthday", "thanks"};
+const std::vector<std::string> glues{
+    "", "", "wet glue", "none", "foam", "Foam, left 2 in", "left 2 in, foam pads", "foamless", "left 2 in"};
 const std::vector<std::string> vocabulary{"glitter", "glittering", "owl",   "owls",  "window",
                                           "snow",    "flake",      "happy", "stamp", "moon"};
 const std::vector<std::string> dates{"", "2021-05-01", "2022-12-31", "2023-01-01", "2023-06-15"};
@@ -728,7 +734,8 @@ void add_element(const Database& db, Dice& dice, std::int64_t sample, int positi
   Statement row = db.prepare(
       "INSERT INTO element (sample_id, position, name, key, role, side, shape, width_nm, height_nm, placed, "
       "size_text, "
-      "set_id, die_id, line_id, in_line_id, count, note) VALUES (?,?,?,?,?,?,?,?,?,?,?,?,?,?,?,?,?)");
+      "set_id, die_id, line_id, in_line_id, count, note, glue) VALUES "
+      "(?,?,?,?,?,?,?,?,?,?,?,?,?,?,?,?,?,?)");
   const std::string name = "piece " + std::to_string(position);
   const std::string shape = dice.pick(shapes);
   row.bind(1, sample).bind(2, std::int64_t{position}).bind(3, name).bind(4, name).bind(5, dice.pick(roles));
@@ -751,7 +758,8 @@ void add_element(const Database& db, Dice& dice, std::int64_t sample, int positi
   }
   if (dice.one_in(5)) row.bind(15, std::int64_t{1 + dice.upto(5)});
   row.bind(16, std::int64_t{dice.one_in(4) ? 1 + dice.upto(3) : 1})
-      .bind(17, dice.one_in(4) ? sentence(dice) : "");
+      .bind(17, dice.one_in(4) ? sentence(dice) : "")
+      .bind(18, dice.pick(glues));
   row.run();
   const std::int64_t element = db.last_row();
   for (int i = dice.upto(3); i > 0; --i) add_mention(db, dice, sample, element);
@@ -849,6 +857,7 @@ Says of_piece(Dice& dice) {
       if (dice.one_in(2)) return MaterialIs{{dice.pick(materials)}};
       return TechniqueIs{{dice.pick(techniques)}};
     case 5:
+      if (dice.one_in(2)) return GlueIs{{"foam"}, {"foam", "foampad"}};
       return SupplyIs{{1 + dice.upto(2)}, "pearls"};
     case 6: {
       DieIs die{{1, 2}, "", dice.one_in(2), "tidepool circles"};
