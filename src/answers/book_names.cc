@@ -8,6 +8,7 @@
 #include "book/names.h"
 #include "book/openings.h"
 #include "book/plural.h"
+#include "book/settings.h"
 #include "colour/nearest.h"
 #include "colour/words.h"
 #include "text/utf8.h"
@@ -205,6 +206,11 @@ std::optional<std::int64_t> BookNames::die_labelled(std::int64_t set, std::strin
   if (row.step()) id = row.integer(0);
   row.reset();
   return id;
+}
+
+ReadingContext reading_context(const Book& book, const Vocabulary& vocabulary, const Names& names) {
+  const Settings set = settings(book);
+  return {vocabulary, names, set.unit, today(book), set.southern};
 }
 
 }  // namespace insetbook

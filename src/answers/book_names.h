@@ -2,7 +2,8 @@
 //
 // The names of a book, as the reader of questions asks for them (language/names.h): sets, dies, supplies,
 // colours and samples. Every call is an index look-up, but those by colour value, which read the colours
-// once, by kind of supply, which read the kinds once, and by status, which read all supplies or dies.
+// once, by kind of supply, which read the kinds once, and by status, which read all supplies or dies. With
+// them, what else of a book the reader has to know: its unit, its hemisphere, the day it is.
 #pragma once
 
 #include <optional>
@@ -11,6 +12,7 @@
 
 #include "book/book.h"
 #include "language/names.h"
+#include "language/read_question.h"
 
 namespace insetbook {
 
@@ -49,5 +51,8 @@ class BookNames : public Names {
   mutable std::optional<std::vector<std::string>> kinds_;
   mutable std::optional<Values> values_;
 };
+
+// How questions and records are read in this book. `vocabulary` and `names` must outlive it.
+ReadingContext reading_context(const Book& book, const Vocabulary& vocabulary, const Names& names);
 
 }  // namespace insetbook

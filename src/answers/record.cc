@@ -381,7 +381,7 @@ Result<bool> put(Change& change, RecordAnswer& answer,
 Result<RecordAnswer> record(Book& book, const RecordAsked& asked) {
   const Vocabulary vocabulary = vocabulary_of(book);
   const BookNames names(book);
-  const ReadingContext context{vocabulary, names, settings(book).unit, today(book)};
+  const ReadingContext context = reading_context(book, vocabulary, names);
   Result<RecordSaid> said = read_record(asked.title, asked.text, context);
   if (!said) {
     said.error().where.file = asked.file;

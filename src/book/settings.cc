@@ -5,7 +5,6 @@
 
 #include <algorithm>
 #include <array>
-#include <optional>
 
 #include "book/dates.h"
 #include "book/problems.h"
@@ -18,14 +17,14 @@ namespace insetbook {
 
 namespace {
 
-enum class Kind { unit, length, text, sizes, date };
+enum class Kind { unit, length, text, hemisphere, date };
 
 struct Row {
   SettingRow shown;
   Kind kind;
 };
 
-constexpr std::array<Row, 9> rows{{
+constexpr std::array<Row, 10> rows{{
     {{"unit", "the unit of figures written without one, and of answers", "in", "mm"}, Kind::unit},
     {{"cutting step", "computed panels are rounded down to it", "1/16 in", "1 mm"}, Kind::length},
     {{"border", "the border of a computed panel where nothing else says", "1/16 in", "2 mm"}, Kind::length},
@@ -38,6 +37,8 @@ constexpr std::array<Row, 9> rows{{
      Kind::length},
     {{"high of centre", "how far up that is", "half of the space above", "half of the space above"},
      Kind::text},
+    {{"hemisphere", "whose seasons \"last spring\" means: northern or southern", "northern", "northern"},
+     Kind::hemisphere},
     {{"today", "the date to take as today (for tests); blank = the day it is", "", ""}, Kind::date},
 }};
 
@@ -103,6 +104,12 @@ Result<std::string> checked(const Row& row, std::string_view value, Unit unit) {
         return failure(bad_value(row, value, "a length above zero, as in 1/16 in or 1 mm"));
       return write(read->length, read->unit);
     }
+    case Kind::hemisphere: {
+      const std::string folded = fold(trimmed);
+      if (folded.empty() || folded == "northern" || folded == "southern") return folded;
+      if (folded == "north" || folded == "south") return folded + "ern";
+      return failure(bad_value(row, value, "northern or southern"));
+    }
     case Kind::date:
       if (trimmed.empty() || is_iso_date(trimmed)) return std::string(trimmed);
       return failure(bad_value(row, value, "a date as in 2026-03-08, or nothing"));
@@ -136,6 +143,11 @@ std::span<const SettingRow> setting_rows() {
   return shown_rows;
 }
 
+std::optional<std::string_view> setting_called(std::string_view name) {
+  const Row* row = row_named(name);
+  return row ? std::optional(row->shown.name) : std::nullopt;
+}
+
 Settings settings(const Book& book) {
   std::array<std::optional<std::string>, rows.size()> values;
   Statement& statement = book.statement("SELECT name, value FROM setting");
@@ -162,7 +174,8 @@ Settings settings(const Book& book) {
   all.paper = text(5);
   all.envelope_slack = length(6);
   all.high_of_centre = text(7);
-  all.today = text(8);
+  all.southern = text(8) == "southern";
+  all.today = text(9);
   return all;
 }
 

@@ -2,9 +2,10 @@
 //
 // The settings of a book, from one table: name, what it is for, default in an inch book and in a metric book.
 // Unit, cutting step, border, least strip, marks of the scoring board, paper at hand, envelope slack, "high
-// of centre", today's date for tests.
+// of centre", the hemisphere whose seasons are meant, today's date for tests.
 #pragma once
 
+#include <optional>
 #include <span>
 #include <string>
 #include <string_view>
@@ -22,6 +23,7 @@ struct Settings {
   std::string paper;           // sizes at hand, '; ' between them
   Length envelope_slack;       // 1/8 in; 3 mm
   std::string high_of_centre;  // "half of the space above"
+  bool southern = false;       // the hemisphere: "last spring" is that of the south
   std::string today;           // ISO date, or empty = the day it is
 };
 
@@ -32,6 +34,9 @@ struct SettingRow {
   std::string_view mm_default;
 };
 std::span<const SettingRow> setting_rows();
+
+// A setting's name as the table has it: "Cutting-Step" → "cutting step".
+std::optional<std::string_view> setting_called(std::string_view name);
 
 Settings settings(const Book& book);
 // The value as it would be kept; empty: the default. A Problem where `set_setting` would refuse it.

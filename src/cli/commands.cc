@@ -167,7 +167,7 @@ constexpr Command table[] = {
     {"settings",
      "[NAME=VALUE]",
      "the settings of the book",
-     "",
+     "Alone it lists them, with what each is for; NAME shows one; NAME= goes back to what it was at first.",
      "settings border=1/8in",
      {},
      0,

@@ -13,8 +13,6 @@
 #include "answers/book_names.h"
 #include "answers/words.h"
 #include "bare.h"
-#include "book/settings.h"
-#include "language/read_question.h"
 #include "mix.h"
 #include "search/search.h"
 
@@ -54,7 +52,7 @@ class Asker {
   void facets(bool wanted) { facets_ = wanted; }
 
   Result<Hits> ask(const std::string& text) {
-    const ReadingContext context{vocabulary_, names_, settings(book_).unit, today(book_)};
+    const ReadingContext context = reading_context(book_, vocabulary_, names_);
     const Result<Question> question = read_question(text, context);
     if (!question) return failure(question.error());
     SearchOptions options;

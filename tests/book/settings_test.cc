@@ -48,12 +48,18 @@ TEST(Settings, AreReadAndChecked) {
                                          {"border", "2 mm", "2 mm"},
                                          {"unit", "inches", "in"},
                                          {"paper", " A4; 6 x 6 in ", "A4; 6 x 6 in"},
+                                         {"hemisphere", "South", "southern"},
+                                         {"hemisphere", "northern", "northern"},
+                                         {"hemisphere", "southern", "southern"},
                                          {"today", "2026-03-08", "2026-03-08"},
                                          {"today", "", ""}}) {
     ASSERT_TRUE(set_setting(test.book, row.name, row.value)) << row.name;
     EXPECT_EQ(*setting_text(test.book, row.name), row.kept);
   }
   EXPECT_EQ(settings(test.book).border, Length::mm(2));
+  EXPECT_TRUE(settings(test.book).southern);
+  ASSERT_TRUE(set_setting(test.book, "hemisphere", ""));
+  EXPECT_FALSE(settings(test.book).southern);
 }
 
 TEST(Settings, WhatCannotBeIsRefused) {
@@ -61,11 +67,12 @@ TEST(Settings, WhatCannotBeIsRefused) {
   struct Row {
     const char *name, *value, *what, *expected;
   };
-  for (const Row& row :
-       std::vector<Row>{{"unit", "cubit", "\"cubit\" is no value for \"unit\"", "in or mm"},
-                        {"today", "2026-13-01", "\"2026-13-01\" is no value for \"today\"",
-                         "a date as in 2026-03-08, or nothing"},
-                        {"cuting step", "1", "there is no setting \"cuting step\"", "one of the settings"}}) {
+  for (const Row& row : std::vector<Row>{
+           {"unit", "cubit", "\"cubit\" is no value for \"unit\"", "in or mm"},
+           {"hemisphere", "equator", "\"equator\" is no value for \"hemisphere\"", "northern or southern"},
+           {"today", "2026-13-01", "\"2026-13-01\" is no value for \"today\"",
+            "a date as in 2026-03-08, or nothing"},
+           {"cuting step", "1", "there is no setting \"cuting step\"", "one of the settings"}}) {
     const auto done = set_setting(test.book, row.name, row.value);
     ASSERT_FALSE(done);
     EXPECT_EQ(done.error().what, row.what);
