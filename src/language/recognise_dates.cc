@@ -5,12 +5,13 @@
 
 namespace insetbook {
 
-// The words of dates that begin at `at`, commas among them.
+// The words of dates that begin at `at`, commas and the points of short months among them.
 std::vector<DateWord> Recogniser::date_words(std::size_t at) const {
   std::vector<DateWord> words;
   for (std::size_t i = at; i < pieces_.size() && words.size() < longest_dates; ++i) {
     const Piece& piece = pieces_[i];
-    if (piece.kind != Piece::Kind::word && !is_mark(i, ",")) break;
+    const bool point = is_mark(i, ".") && piece.glued && i > at && month_named(pieces_[i - 1].folded);
+    if (piece.kind != Piece::Kind::word && !is_mark(i, ",") && !point) break;
     words.push_back({piece.folded, piece.hyphen});
   }
   return words;
@@ -20,10 +21,13 @@ std::vector<DateWord> Recogniser::date_words(std::size_t at) const {
 void Recogniser::dates(std::size_t at, std::vector<Seen>& out) const {
   const DateReading how{context_.today, context_.southern, context_.unit == Unit::inch};
   const auto found = dates_at(date_words(at), how);
-  if (!found) return;
+  if (!found || found->no_such_day) return;
   Seen date = seen(As::says, at, at + found->words, priority_of::date);
   date.says = MadeIn{found->period.from, found->period.to};
   if (found->relative) date.notes.push_back("today is " + std::string(context_.today));
+  if (found->season)
+    date.notes.push_back(std::string("seasons are ") + (context_.southern ? "southern" : "northern") +
+                         " (insetbook settings hemisphere)");
   if (found->other) {
     const MadeIn other{found->other->from, found->other->to};
     date.other.push_back({std::string(typed(at, at + found->words)), in_words(*date.says), as_field(other)});
