@@ -74,6 +74,7 @@ TEST(Exchange, OutInAndOutAgainIsTheSame) {
   const ImportReport tables = shelf.import(book, sample_tables());
   EXPECT_THAT(refused(tables), IsEmpty());
   ASSERT_TRUE(set_setting(book, "border", "1/8 in"));
+  ASSERT_TRUE(set_setting(book, "hemisphere", "southern"));
   ASSERT_TRUE(book.change("own word", [](Change& change) -> Result<void> {
     change.database().execute(
         "INSERT INTO own_term (vocabulary, term, labels, broader, stands) VALUES ('fold', 'gull wing', "
@@ -88,6 +89,7 @@ TEST(Exchange, OutInAndOutAgainIsTheSame) {
   ASSERT_EQ(report.files.size(), 1u);
   EXPECT_EQ(report.files[0].kind, "book");
   EXPECT_GT(report.files[0].added, 400);
+  EXPECT_TRUE(settings(other).southern);
   ASSERT_TRUE(export_json(other, shelf.folder / "again"));
   const auto first = files_of(shelf.folder / "out"), second = files_of(shelf.folder / "again");
   EXPECT_GT(first.size(), 1u) << "photographs are part of it";
@@ -157,6 +159,8 @@ TEST(Exchange, RefusedWithItsPath) {
       {R"("settings":[{"name":"unit","value":"furlong"}])",
        "settings[0].value: \"furlong\" is no value for \"unit\""},
       {R"("settings":[{"name":"border","value":"wide"}])", "settings[0].value: \"wide\" is no length"},
+      {R"("settings":[{"name":"hemisphere","value":"both"}])",
+       "settings[0].value: \"both\" is no value for \"hemisphere\""},
       {R"("settings":[{"name":"today","value":"yesterday"}])",
        "settings[0].value: \"yesterday\" is no value for \"today\""},
       {R"("terms":[{"vocabulary":"fold","term":"gull\u0007 wing"}])",
@@ -270,6 +274,17 @@ TEST(Exchange, MeasurementsJoinThoseOfTheBook) {
   const std::string out = contents(shelf.folder / "out/book.json");
   EXPECT_THAT(out, HasSubstr(R"({"standing":"current","width_nm":50800000)"));
   EXPECT_THAT(out, HasSubstr(R"({"standing":"conflict","width_nm":76200000)"));
+}
+
+TEST(Exchange, SettingsAreCalledAsTheBookCallsThem) {
+  Shelf shelf;
+  Book book = shelf.book("one");
+  const ImportReport report =
+      shelf.import(book, {shelf.json("a", R"("settings":[{"name":"Cutting-Step","value":"1/32"},)"
+                                          R"({"name":"Hemisphere","value":"South"}])")});
+  EXPECT_THAT(refused(report), IsEmpty());
+  EXPECT_EQ(settings(book).cutting_step, Length::inch_fraction(1, 32));
+  EXPECT_TRUE(settings(book).southern);
 }
 
 TEST(Exchange, MissingPhotographIsToldBesideTheSample) {
