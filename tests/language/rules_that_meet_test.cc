@@ -1,0 +1,380 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+//
+// Where two rules of the reader could both take the same words: question → printed tree, a row or more for
+// each such pair. Each question printed back as fields reads to the same tree.
+#include <gtest/gtest.h>
+
+#include "language/offers.h"
+#include "language/read_question.h"
+
+namespace insetbook {
+namespace {
+
+struct Row {
+  const char* question;
+  const char* tree;
+};
+
+void compare(std::initializer_list<Row> rows) {
+  const Offers offers;
+  const auto tree = [&](std::string_view text) {
+    const auto question = read_question(text, offers.context());
+    return question ? print(*question) : "Problem: " + question.error().what;
+  };
+  for (const Row& row : rows) {
+    EXPECT_EQ(tree(row.question), row.tree) << row.question;
+    const auto question = read_question(row.question, offers.context());
+    ASSERT_TRUE(question) << row.question;
+    const std::string fields = print_as_fields(*question);
+    EXPECT_EQ(tree(fields), row.tree) << row.question << " as fields: " << fields;
+  }
+}
+
+// A number is a count before a plural and no unit, a size before a unit, a year of four figures, a label
+// behind the name of a set.
+TEST(RulesThatMeet, NumbersThatAreCountsSizesOrLabels) {
+  compare({
+      // count, size
+      {"two 2 in circles", "all(piece(count=2, size=2in ±1/32in, shape=circle))"},
+      {"2 circles", "all(piece(count=2, shape=circle))"},
+      {"2 in circles", "all(piece(size=2in ±1/32in, shape=circle))"},
+      {"2 circle", "all(piece(size=2in ±1/32in, shape=circle))"},
+      {"circle 2", "all(piece(shape=circle, size=2in ±1/32in))"},
+      {"2 2 in circles", "all(piece(count=2, size=2in ±1/32in, shape=circle))"},
+      {"three 2 x 3 in panels", "all(piece(count=3, size=2in x 3in ±1/32in, role=panel))"},
+      {"2 x 3 in panel", "all(piece(size=2in x 3in ±1/32in, role=panel))"},
+      {"1/2 circle", "all(piece(size=1/2in ±1/32in, shape=circle))"},
+      // count, relation of a size
+      {"at least 2 circles", "all(piece(count=2, shape=circle))"},
+      {"at least 2 in circles", "all(piece(size=at least 2in, shape=circle))"},
+      {"under 3 circles", "all(none(piece(count=3, shape=circle)))"},
+      {"under 3 in circles", "all(piece(size=under 3in, shape=circle))"},
+      // count, year
+      {"2023 circles", "all(made=2023, piece(shape=circle))"},
+      {"circle 2023", "all(piece(shape=circle), made=2023)"},
+      {"circle 2023 in", "all(piece(shape=circle, size=2023in ±1/32in))"},
+      {"size:2023", "all(piece(size=2023in ±1/32in))"},
+      // count, the card
+      {"12 cards", "all(text=12)"},
+      // number of a die, size, count
+      {"tidepool rectangles 2", "all(piece(die=Tidepool Rectangles 2))"},
+      {"tidepool rectangles 2 in", "all(piece(die=Tidepool Rectangles, size=2in ±1/32in))"},
+      {"tidepool rectangles 2 x 3 in", "all(piece(die=Tidepool Rectangles, size=2in x 3in ±1/32in))"},
+      {"two tidepool rectangles", "all(piece(count=2, die=Tidepool Rectangles))"},
+      {"second largest tidepool rectangle 2 in",
+       "all(piece(die=Tidepool Rectangles, second largest, size=2in ±1/32in))"},
+      {"no. 2 tidepool rectangle", "all(piece(die=Tidepool Rectangles 2))"},
+      // range of sizes, of years
+      {"2020-2022", "all(made=2020-01-01..2022-12-31)"},
+      {"2-3 in", "all(piece(size=2in to 3in))"},
+      {"from 2 to 3 in", "all(piece(size=2in to 3in))"},
+      {"from 2020 to 2022", "all(made=2020-01-01..2022-12-31)"},
+      {"between 2 and 3 in", "all(piece(size=2in to 3in))"},
+      {"between 2020 and 2022", "all(made=2020-01-01..2022-12-31)"},
+      {"circle between 2 in and 3 in", "all(piece(shape=circle, size=2in to 3in))"},
+      // number, choice
+      {"2 or 3 in circle", "all(piece(any(size=2in ±1/32in, size=3in ±1/32in), shape=circle))"},
+      {"2 in or 3 in circle", "all(piece(any(size=2in ±1/32in, size=3in ±1/32in), shape=circle))"},
+      {"2 in or more circle", "all(piece(size=at least 2in, shape=circle))"},
+      {"made 2023 or 2024", "all(any(made=2023, made=2024))"},
+      // number, order, exclusion
+      {"no. 2 circle", "all(piece(size=2in ±1/32in, shape=circle))"},
+      {"no 2 in circle", "all(none(piece(size=2in ±1/32in, shape=circle)))"},
+      {"not 2 in circle", "all(none(piece(size=2in ±1/32in, shape=circle)))"},
+      {"circle not 2 in", "all(piece(shape=circle, none(size=2in ±1/32in)))"},
+      {"circle -2 in", "all(piece(shape=circle), none(piece(size=2in ±1/32in)))"},
+  });
+}
+
+// "in" is inches behind a figure, else a line, a colour, a side, a time or another piece; "over", "under" and
+// "around" are relations before a size and ways of lying before a piece.
+TEST(RulesThatMeet, InAndOtherWordsBetweenPieces) {
+  compare({
+      // in: unit, piece, colour, die, date, side
+      {"circle in 2 in", "all(piece(shape=circle, size=2in ±1/32in))"},
+      {"circle in a 2 in square", "all(piece(shape=circle, in(piece(size=2in ±1/32in, shape=square))))"},
+      {"circle in sage", "all(piece(shape=circle, paper=Sage))"},
+      {"circle in 2 in sage", "all(piece(shape=circle, size=2in ±1/32in, paper=Sage))"},
+      {"circle in tidepool rectangles 2", "all(piece(shape=circle, in=Tidepool Rectangles 2))"},
+      {"circle in 2023", "all(piece(shape=circle), made=2023)"},
+      {"circle in may", "all(piece(shape=circle), made=2026-05-01..2026-05-31)"},
+      {"circle in the front", "all(piece(shape=circle, side=front))"},
+      // over, under, around: relation, way of lying
+      {"circle over 2 in", "all(piece(shape=circle, size=over 2in))"},
+      {"strip over a circle", "all(piece(role=strip, on(piece(shape=circle))))"},
+      {"strip over a 2 in circle", "all(piece(role=strip, on(piece(size=2in ±1/32in, shape=circle))))"},
+      {"mat under a circle", "all(piece(role=mat, behind(piece(shape=circle))))"},
+      {"mat under 3 in", "all(piece(role=mat, size=under 3in))"},
+      {"ribbon around 2 in",
+       "all(any(piece(material=ribbon, size=about 2in ±1/8in), piece(role=ribbon, size=about 2in ±1/8in)))"},
+      {"strip around a 2 in circle", "all(piece(role=strip, around(piece(size=2in ±1/32in, shape=circle))))"},
+      {"strip around the card", "all(piece(role=strip, around()))"},
+      // within: size, tolerance of a colour
+      {"like sage within 5 circle", "all(piece(colour=like Sage, within 5, shape=circle))"},
+      // from: date, colour, set
+      {"from 2023", "all(made=2023)"},
+      {"circle from 2023", "all(piece(shape=circle), made=2023)"},
+      {"from sage", "all(colour=Sage)"},
+      {"from moonrise circles", "all(piece(die=Moonrise Circles))"},
+      {"circle cut from sage", "all(piece(shape=circle, paper=Sage))"},
+      {"circle cut with tidepool rectangles", "all(piece(shape=circle, die=Tidepool Rectangles))"},
+      // between: dates, sizes, pieces
+      {"between a circle and a square", "all(text=between, piece(shape=circle), piece(shape=square))"},
+  });
+}
+
+// A size, a form or a way round is the card's beside the word for it.
+TEST(RulesThatMeet, SizesOfPiecesAndOfTheCard) {
+  compare({
+      // size, card
+      {"5 x 7 card", "all(closed=5in x 7in ±1/32in)"},
+      {"5 x 7 panel", "all(piece(size=5in x 7in ±1/32in, role=panel))"},
+      {"5 x 7", "all(piece(size=5in x 7in ±1/32in))"},
+      {"5 x 7 in card with a panel", "all(closed=5in x 7in ±1/32in, piece(role=panel))"},
+      {"5 x 7 card or a6", "all(any(closed=5in x 7in ±1/32in, closed=105mm x 148mm ±0.8mm))"},
+      {"4 in square card", "all(closed=4in x 4in ±1/32in)"},
+      // shape, form of the card
+      {"square card", "all(closed=square)"},
+      {"square panel", "all(piece(shape=square, role=panel))"},
+      {"square", "all(piece(shape=square))"},
+      {"2 in square", "all(piece(size=2in ±1/32in, shape=square))"},
+      {"square 5 x 7 card", "all(closed=5in x 7in ±1/32in)"},
+      {"card with a square", "all(piece(shape=square))"},
+      // tall: card, size, side of a size
+      {"tall card", "all(closed=portrait)"},
+      {"3 in tall panel", "all(piece(size=3in tall ±1/32in, role=panel))"},
+      {"panel 3 in tall", "all(piece(role=panel, size=3in tall ±1/32in))"},
+      {"tall 3 x 2 in panel", "all(piece(size=2in wide x 3in tall ±1/32in, role=panel))"},
+      // way round, shape
+      {"landscape card", "all(closed=landscape)"},
+      {"landscape circle", "all(closed=landscape, piece(shape=circle))"},
+      {"portrait cards", "all(closed=portrait)"},
+      // paper size, envelope, what is missing
+      {"a6 card", "all(closed=105mm x 148mm ±0.8mm)"},
+      {"a6", "all(closed=105mm x 148mm ±0.8mm)"},
+      {"no envelope a6", "all(no=envelope, text=a6)"},
+      // part of an inch: size, fold, paper
+      {"quarter inch strip", "all(piece(size=1/4in ±1/32in, role=strip))"},
+      {"quarter fold", "all(fold=french fold)"},
+      {"half inch strip", "all(piece(size=1/2in ±1/32in, role=strip))"},
+      {"half letter card", "all(closed=4-1/4in x 5-1/2in ±1/32in)"},
+      {"a quarter inch border", "all(piece(size=1/4in ±1/32in, role=border))"},
+      // inches, quotes
+      {"2\" circle", "all(piece(size=2in ±1/32in, shape=circle))"},
+      {"2\" circle \"happy\"", "all(piece(size=2in ±1/32in, shape=circle), text=\"happy\")"},
+      {"\"2 in\" circle", "all(text=\"2 in\", piece(shape=circle))"},
+  });
+}
+
+// The longest label or name wins; of equal ones the owner's name, then the likelier meaning.
+TEST(RulesThatMeet, FoldsShapesAndNames) {
+  compare({
+      // shape, fold
+      {"circle easel", "all(fold=circle easel)"},
+      {"circle, easel", "all(piece(shape=circle), fold=easel)"},
+      {"circle with an easel", "all(piece(shape=circle), fold=easel)"},
+      {"easel with a circle", "all(fold=easel, piece(shape=circle))"},
+      {"circle or easel", "all(any(piece(shape=circle), fold=easel))"},
+      // fold, letter
+      {"Z", "all(fold=z fold)"},
+      {"Z fold", "all(fold=z fold)"},
+      {"\"Z\"", "all(text=\"z\")"},
+      {"fold:Z", "all(fold=z fold)"},
+      {"letter fold", "all(fold=letter tri fold)"},
+      // fold, supply
+      {"garden gate", "all(supply=Garden Gate)"},
+      {"garden gate fold", "all(text=garden, fold=gate)"},
+      {"gate", "all(fold=gate)"},
+      // fold, title
+      {"harbour easel", "all(any(title=Harbour Easel, all(text=harbour, fold=easel)))"},
+      {"based on harbour easel", "all(based=Harbour Easel)"},
+      {"like harbour easel", "all(alike=Harbour Easel)"},
+      {"\"harbour easel\"", "all(text=\"harbour easel\")"},
+      {"harbour easel 2 in", "all(text=harbour, fold=easel, piece(size=2in ±1/32in))"},
+      // fold, feature, technique
+      {"pop up card", "all(feature=pop up)"},
+      {"pop up circle", "all(feature=pop up, piece(shape=circle))"},
+      {"popped up circle", "all(piece(technique=popped up, shape=circle))"},
+      {"stand-up circle", "all(fold=stand up fold, piece(shape=circle))"},
+      // set, shape, colour
+      {"kelp circle", "all(piece(die=Kelp Circles))"},
+      {"kelp square", "all(piece(paper=Kelp, shape=square))"},
+      {"from kelp circles", "all(piece(die=Kelp Circles))"},
+      {"kelp circles 2 in", "all(piece(die=Kelp Circles, size=2in ±1/32in))"},
+      // colour, supply
+      {"kelp", "all(colour=Kelp)"},
+      {"circle in kelp", "all(piece(shape=circle, paper=Kelp))"},
+      {"supply:kelp", "all(supply=Kelp)"},
+      // colour by name, by basic word
+      {"lichen grey circle", "all(piece(paper=Lichen Grey, shape=circle))"},
+      {"grey circle", "all(piece(paper=grey (by value), shape=circle))"},
+      {"white circle", "all(piece(paper=white (by value), shape=circle))"},
+      // colour, paper, ink, technique
+      {"kelp ink", "all(ink=Kelp)"},
+      {"navy ink", "all(ink=Navy)"},
+      {"navy circle stamped in sage", "all(piece(paper=Navy, shape=circle, technique=stamping, ink=Sage))"},
+      {"dry embossed navy circle", "all(piece(technique=dry embossing, paper=Navy, shape=circle))"},
+      // technique, line of a die
+      {"stitched circle", "all(piece(technique=stitching, shape=circle))"},
+      {"stitched tidepool rectangle", "all(piece(technique=stitching, die=Tidepool Rectangles))"},
+      {"tidepool rectangles 2, stitched", "all(piece(die=Tidepool Rectangles 2, stitched))"},
+      {"tidepool rectangles 2, stitched circle",
+       "all(piece(die=Tidepool Rectangles 2), piece(technique=stitching, shape=circle))"},
+      {"tidepool rectangles 2, embossed", "all(piece(die=Tidepool Rectangles 2, technique=embossing))"},
+      // material, shape
+      {"ribbon square", "all(piece(material=ribbon, shape=square))"},
+      {"ribbon circle on a square", "all(piece(material=ribbon, shape=circle, on(piece(shape=square))))"},
+      // filler, term
+      {"find stitching", "all(technique=stitching)"},
+      {"one circle", "all(piece(shape=circle))"},
+      {"the one with a circle", "all(piece(shape=circle))"},
+  });
+}
+
+// "inside" alone and of the card is a side; before a piece or a die, what the piece lies in.
+TEST(RulesThatMeet, SidesAndWhereAPieceLies) {
+  compare({
+      // inside: side, piece, die, role
+      {"inside", "all(piece(side=inside))"},
+      {"circle inside", "all(piece(shape=circle, side=inside))"},
+      {"circle inside the card", "all(piece(shape=circle, side=inside))"},
+      {"circle on the inside", "all(piece(shape=circle, side=inside))"},
+      {"circle inside a square", "all(piece(shape=circle, in(piece(shape=square))))"},
+      {"circle inside the tidepool rectangle", "all(piece(shape=circle, in=Tidepool Rectangles))"},
+      {"inside panel", "all(piece(role=inside panel))"},
+      {"panel inside", "all(piece(role=panel, side=inside))"},
+      {"inside sentiment", "all(piece(role=inside sentiment))"},
+      {"side:inside panel", "all(piece(side=inside, role=panel))"},
+      // front: side, connector
+      {"circle on the front", "all(piece(shape=circle, side=front))"},
+      {"circle on the front and a square", "all(piece(shape=circle, side=front), piece(shape=square))"},
+      {"front circle", "all(piece(side=front, shape=circle))"},
+  });
+}
+
+TEST(RulesThatMeet, DatesAndWhatTheyResemble) {
+  compare({
+      // month, word
+      {"may", "all(text=may)"},
+      {"may card", "all(text=may)"},
+      {"may 2023", "all(made=2023-05-01..2023-05-31)"},
+      {"in march", "all(made=2026-03-01..2026-03-31)"},
+      {"march 2 in", "all(text=march, piece(size=2in ±1/32in))"},
+      {"on march 5 circles", "all(made=2026-03-05, piece(shape=circle))"},
+      {"march 5 circles", "all(text=march, piece(count=5, shape=circle))"},
+      // season, occasion
+      {"spring", "all(occasion=spring)"},
+      {"last spring", "all(made=2026-03-01..2026-05-31)"},
+      {"spring 2023", "all(made=2023-03-01..2023-05-31)"},
+      {"spring circle", "all(occasion=spring, piece(shape=circle))"},
+      {"fall", "all(occasion=autumn)"},
+      {"fall 2023", "all(made=2023-09-01..2023-11-30)"},
+      // feast, occasion
+      {"christmas", "all(occasion=christmas)"},
+      {"last christmas", "all(made=2024-12-26..2025-12-25, occasion=christmas)"},
+      {"christmas 2023", "all(occasion=christmas, made=2023)"},
+      {"since christmas", "all(made=2025-12-25..)"},
+      {"easter 2023", "all(occasion=easter, made=2023)"},
+      {"before easter 2023", "all(made=..2023-04-08)"},
+      // occasion, date, colour
+      {"birthday in may", "all(occasion=birthday, made=2026-05-01..2026-05-31)"},
+      {"birthday in navy", "all(occasion=birthday, colour=Navy)"},
+      {"valentine heart", "all(occasion=valentines day, piece(shape=heart))"},
+      // date, what is missing
+      {"no date", "all(no=made)"},
+      {"no date 2023", "all(no=made, made=2023)"},
+      {"not made in 2023", "all(none(made=2023))"},
+      // date, choice
+      {"2023 or circle", "all(any(made=2023, piece(shape=circle)))"},
+      {"made 2023 or 2024", "all(any(made=2023, made=2024))"},
+      // date, size
+      {"about 2023", "all(made=2022-01-01..2024-12-31)"},
+      {"about 2 in", "all(piece(size=about 2in ±1/8in))"},
+      {"since 2020", "all(made=2020-01-01..)"},
+      {"over 2 in", "all(piece(size=over 2in))"},
+  });
+}
+
+// `-` takes the phrase up to its shape, a word the whole phrase and what `and` or `or` joins to it; behind a
+// piece a bare quality is excluded from that piece.
+TEST(RulesThatMeet, Negation) {
+  compare({
+      // not, colour
+      {"circle not sage", "all(piece(shape=circle, none(paper=Sage)))"},
+      {"not sage circle", "all(none(piece(paper=Sage, shape=circle)))"},
+      {"-sage circle", "all(none(piece(paper=Sage, shape=circle)))"},
+      {"-circle sage", "all(none(piece(shape=circle)), colour=Sage)"},
+      {"circle -sage", "all(piece(shape=circle), none(colour=Sage))"},
+      {"circle - sage", "all(piece(shape=circle, paper=Sage))"},
+      // not, technique
+      {"circle without stitching", "all(piece(shape=circle, none(technique=stitching)))"},
+      {"without a stitched circle", "all(none(piece(technique=stitching, shape=circle)))"},
+      // not, lists
+      {"no circle and square", "all(none(piece(shape=circle)), none(piece(shape=square)))"},
+      {"no circle or square", "all(none(piece(any(shape=circle, shape=square))))"},
+      {"no circle, square or oval", "all(none(piece(any(shape=circle, shape=square, shape=oval))))"},
+      {"no circle, square", "all(none(piece(shape=circle)), piece(shape=square))"},
+      {"not easel or gate", "all(none(fold=easel), none(fold=gate))"},
+      {"not (easel or gate)", "all(none(fold=easel), none(fold=gate))"},
+      {"no sage or navy circle", "all(none(piece(any(paper=Sage, paper=Navy), shape=circle)))"},
+      // not, field
+      {"-shape:circle sage", "all(none(piece(shape=circle)), colour=Sage)"},
+      {"shape:circle -paper:sage", "all(piece(shape=circle), none(paper=Sage))"},
+      // not, phrase
+      {"-\"happy birthday\"", "all(none(text=\"happy birthday\"))"},
+      {"not \"circle\"", "all(none(text=\"circle\"))"},
+      // not, what is missing
+      {"no photo", "all(no=photo)"},
+      {"no photo circle", "all(no=photo, piece(shape=circle))"},
+      {"circle without a photo", "all(piece(shape=circle), no=photo)"},
+      {"no fold", "all(no=fold)"},
+      {"no easel", "all(none(fold=easel))"},
+      // not, fold
+      {"easel not gate", "all(fold=easel, none(fold=gate))"},
+  });
+}
+
+// A connector begins a piece before a shape, role, count or shaped size only. Fields and phrases are taken as
+// they stand.
+TEST(RulesThatMeet, ConnectorsFieldsAndQuotes) {
+  compare({
+      // with, and, comma before a quality, a piece
+      {"circle with speckling", "all(piece(shape=circle, technique=speckling))"},
+      {"circle with a speckled square", "all(piece(shape=circle), piece(technique=speckling, shape=square))"},
+      {"circle and speckled", "all(piece(shape=circle, technique=speckling))"},
+      {"circle and speckled square", "all(piece(shape=circle), piece(technique=speckling, shape=square))"},
+      {"circle, speckled", "all(piece(shape=circle, technique=speckling))"},
+      {"circle, speckled square", "all(piece(shape=circle), piece(technique=speckling, shape=square))"},
+      {"circle/square", "all(piece(any(shape=circle, shape=square)))"},
+      // and, or between like ones
+      {"sage and navy circle", "all(piece(colour=Sage, colour=Navy, shape=circle))"},
+      {"sage or navy circle and square",
+       "all(piece(any(paper=Sage, paper=Navy), shape=circle), piece(shape=square))"},
+      {"2 in circle or square", "all(piece(size=2in ±1/32in, any(shape=circle, shape=square)))"},
+      // field, words
+      {"shape:circle sage", "all(piece(shape=circle, paper=Sage))"},
+      {"shape:circle, sage", "all(piece(shape=circle, paper=Sage))"},
+      {"shape:circle or shape:square", "all(piece(any(shape=circle, shape=square)))"},
+      {"with:(shape:circle) sage", "all(piece(shape=circle), colour=Sage)"},
+      {"text:birthday", "all(text=birthday)"},
+      {"birthday", "all(occasion=birthday)"},
+      // field, what only looks like one
+      {"note: circle", "all(text=note, piece(shape=circle))"},
+      {"circle: 2 in", "all(piece(shape=circle, size=2in ±1/32in))"},
+      // phrase, term
+      {"\"happy birthday\" circle", "all(text=\"happy birthday\", piece(shape=circle))"},
+      {"\"circle\" square", "all(text=\"circle\", piece(shape=square))"},
+      {"with \"circle\"", "all(text=\"circle\")"},
+      {"text:\"circle\" circle", "all(text=circle, piece(shape=circle))"},
+      {"\"birthday\"", "all(text=\"birthday\")"},
+      // unknown word, piece
+      {"sage frobnitz circle", "all(piece(paper=Sage, shape=circle), text=frobnitz)"},
+      {"frobnitz", "all(text=frobnitz)"},
+      // article
+      {"the circle", "all(piece(shape=circle))"},
+      {"circle the square", "all(piece(shape=circle), piece(shape=square))"},
+  });
+}
+
+}  // namespace
+}  // namespace insetbook
