@@ -196,8 +196,9 @@ void DiesImport::tell_conflict(const TableFile& file, const CsvRow& row, const L
                        one.date.empty() ? "" : ", ", one.date);
   };
   std::string text = fmt::format(
-      "{}: {} {}, {} was {} and is now {}; both are kept, and the first stands until you settle it",
-      place_of(file, row.number), line.set, line.die, line.line, figure(known), figure(*line.measured));
+      "{}: {} {}, {} is {} here, and {} is recorded: both are kept, and the recorded one counts until you "
+      "settle it",
+      place_of(file, row.number), line.set, line.die, line.line, figure(*line.measured), figure(known));
   if (!put.measurement->used_by.empty())
     text += fmt::format("; used by {}", join_list(put.measurement->used_by));
   session_.note(std::move(text));

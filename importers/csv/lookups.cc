@@ -8,6 +8,7 @@
 #include "book/names.h"
 #include "book/records.h"
 #include "importers/report/report.h"
+#include "language/near_label.h"
 #include "language/read_opening.h"
 #include "language/read_record.h"
 #include "text/quote.h"
@@ -87,6 +88,16 @@ const std::optional<std::string>& Lookups::term(VocabularyName in, std::string_v
   std::optional<std::string> id;
   if (const auto matches = vocabulary_.find(text, in); !matches.empty()) id = matches.front().id;
   return known.emplace(std::move(key), std::move(id)).first->second;
+}
+
+std::string Lookups::perhaps(std::string_view what, std::string_view text) const {
+  const std::optional<VocabularyName> in = vocabulary_name(what);
+  if (in && *in != VocabularyName::colour_word) return near_label(vocabulary_, *in, text).value_or("");
+  const bool colour = what == "colour";
+  if (!colour && what != "supply") return {};
+  const std::vector<NameHit> near =
+      find_names(book_, text, colour ? RecordKind::colour : RecordKind::supply, 1);
+  return near.empty() || near.front().how != NameHit::How::like ? std::string() : near.front().name;
 }
 
 std::optional<std::int64_t> Lookups::colour(std::string_view name) {

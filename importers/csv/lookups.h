@@ -34,6 +34,8 @@ class Lookups {
 
   // The id of the term, or empty.
   const std::optional<std::string>& term(VocabularyName in, std::string_view text);
+  // What a word that is no term of any of these was probably meant to be, or empty.
+  std::string perhaps(std::string_view what, std::string_view text) const;
   std::optional<std::int64_t> colour(std::string_view name);
   // By its name, or by kind, set, name and colour in the usual orders. Several supplies of one name: none of
   // them.

@@ -147,9 +147,13 @@ void Session::kept_as_text(std::string_view what, std::string_view written, cons
 
 void Session::report_kept_as_text() {
   for (const Unknown& one : unknown_) {
-    note(fmt::format("{} {} kept as text ({}{})", one.what, in_quotes(one.written),
-                     one.times == 1 ? std::string() : fmt::format("{} times, first in ", one.times),
-                     one.first));
+    constexpr std::string_view unknown = "unknown ";
+    const std::string perhaps =
+        one.what.starts_with(unknown) ? lookups.perhaps(one.what.substr(unknown.size()), one.written) : "";
+    note(
+        fmt::format("{} {} kept as text ({}{}){}", one.what, in_quotes(one.written),
+                    one.times == 1 ? std::string() : fmt::format("{} times, first in ", one.times), one.first,
+                    perhaps.empty() ? std::string() : fmt::format("; did you mean {}?", in_quotes(perhaps))));
   }
 }
 

@@ -3,6 +3,7 @@
 
 #include <algorithm>
 
+#include "answers/opening_said.h"
 #include "answers/supply_status.h"
 #include "answers/words.h"
 #include "book/names.h"
@@ -185,6 +186,10 @@ std::vector<std::int64_t> BookNames::dies_with_status(const Statuses& statuses) 
 
 std::vector<std::int64_t> BookNames::sets_with_status(const Statuses& statuses) const {
   return with_status(book_.statement("SELECT id, status, '', '' FROM die_set ORDER BY id"), statuses);
+}
+
+std::vector<std::int64_t> BookNames::dies_said(std::string_view text) const {
+  return dies_wanted(book_, opening_wanted(text));
 }
 
 std::vector<std::int64_t> BookNames::dies_of(std::int64_t set) const {

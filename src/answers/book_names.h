@@ -33,6 +33,7 @@ class BookNames : public Names {
                                                  std::string_view kind) const override;
   std::vector<std::int64_t> dies_with_status(const Statuses& statuses) const override;
   std::vector<std::int64_t> sets_with_status(const Statuses& statuses) const override;
+  std::vector<std::int64_t> dies_said(std::string_view text) const override;
   std::vector<std::int64_t> dies_of(std::int64_t set) const override;
   std::optional<std::int64_t> die_labelled(std::int64_t set, std::string_view folded) const override;
 

@@ -10,6 +10,7 @@
 #include "book/names.h"
 #include "card/closed_size.h"
 #include "importers/csv/weights.h"
+#include "language/near_label.h"
 #include "text/quote.h"
 #include "text/utf8.h"
 
@@ -110,6 +111,16 @@ Mention mention_of(const Book& book, const Vocabulary& vocabulary, std::string_v
   return mention;
 }
 
+// What a word that means nothing was probably to be; empty: nothing is near.
+std::string perhaps_meant(const Book& book, const Vocabulary& vocabulary, std::string_view kind,
+                          const std::string& word) {
+  if (const std::optional<VocabularyName> name = vocabulary_name(kind))
+    return near_label(vocabulary, *name, word).value_or("");
+  const RecordKind record = kind == "supply" ? RecordKind::supply : RecordKind::colour;
+  const std::vector<NameHit> near = find_names(book, word, record, 1);
+  return near.empty() || near.front().how != NameHit::How::like ? std::string() : near.front().name;
+}
+
 std::optional<std::int64_t> sample_of_piece(const Book& book, std::int64_t element_id) {
   Statement& row = book.statement("SELECT sample_id FROM element WHERE id = ?1");
   row.bind(1, element_id);
@@ -119,14 +130,15 @@ std::optional<std::int64_t> sample_of_piece(const Book& book, std::int64_t eleme
 }
 
 Result<PutResult> change_said(Change& change, const Book& book, const Editable& record,
-                              const SaidField& field, const std::string& value,
-                              std::vector<std::string>& unknown) {
+                              const SaidField& field, const std::string& value, EditAnswer& answer) {
   const Vocabulary vocabulary = vocabulary_of(book);
   std::vector<Mention> mentions;
   for (const std::string& word : list_of(value)) {
     mentions.push_back(mention_of(book, vocabulary, field.kind, word));
     const Mention& last = mentions.back();
-    if (!last.term && !last.colour_id && !last.supply_id) unknown.push_back(word);
+    if (last.term || last.colour_id || last.supply_id) continue;
+    answer.unknown.push_back(word);
+    answer.perhaps.push_back(perhaps_meant(book, vocabulary, field.kind, word));
   }
   if (record.kind == EditKind::sample)
     return change_mentions(change, record.id, std::nullopt, field.kind, mentions);
@@ -160,12 +172,20 @@ Result<void> close_again(Change& change, const Book& book, std::int64_t sample_i
 }
 
 Result<PutResult> change_one(Change& change, const Book& book, const Editable& record, const Wanted& wanted,
-                             std::vector<std::string>& unknown) {
+                             EditAnswer& answer) {
   if (const SaidField* field = said_field(record.kind, wanted.field))
-    return change_said(change, book, record, *field, wanted.value, unknown);
+    return change_said(change, book, record, *field, wanted.value, answer);
   if (record.kind == EditKind::supply && wanted.field == "weight")
     return change_weight(change, record.id, wanted.value, read_paper_weight(wanted.value));
   return change_field(change, record, wanted.field, wanted.value);
+}
+
+// A deletion by a part of a name could take the wrong record.
+Problem only_a_part(std::string_view name, const Editable& record) {
+  return {.kind = ProblemKind::refused,
+          .what = fmt::format("{} is only a part of a name: nothing is deleted. It would be the {} {}",
+                              in_quotes(name), edit_kind_word(record.kind), record.name),
+          .expected = fmt::format("insetbook delete \"{}\"", record.name)};
 }
 
 }  // namespace
@@ -180,10 +200,11 @@ Result<EditAnswer> change_record(Book& book, std::string_view text) {
                     .field = wanted->field,
                     .value = wanted->value,
                     .same = false,
-                    .unknown = {}};
+                    .unknown = {},
+                    .perhaps = {}};
   const Result<void> done = book.change(
       fmt::format("changed {}: {}", record->name, wanted->field), [&](Change& change) -> Result<void> {
-        const Result<PutResult> put = change_one(change, book, *record, *wanted, answer.unknown);
+        const Result<PutResult> put = change_one(change, book, *record, *wanted, answer);
         if (!put) return failure(put.error());
         answer.same = *put == PutResult::same;
         if (record->kind == EditKind::sample && !answer.same) return close_again(change, book, record->id);
@@ -196,6 +217,7 @@ Result<EditAnswer> change_record(Book& book, std::string_view text) {
 Result<EditAnswer> delete_record_named(Book& book, std::string_view name) {
   const Result<Editable> record = find_editable(book, name);
   if (!record) return failure(record.error());
+  if (record->by_part) return failure(only_a_part(name, *record));
   const Result<void> done =
       book.change(fmt::format("deleted {}", record->name),
                   [&](Change& change) -> Result<void> { return delete_record(change, *record); });
@@ -205,7 +227,8 @@ Result<EditAnswer> delete_record_named(Book& book, std::string_view name) {
                     .field = {},
                     .value = {},
                     .same = false,
-                    .unknown = {}};
+                    .unknown = {},
+                    .perhaps = {}};
 }
 
 }  // namespace insetbook

@@ -19,10 +19,12 @@ struct EditAnswer {
   std::string field, value;          // change only
   bool same = false;                 // it had that value already
   std::vector<std::string> unknown;  // words of the value that are kept as text
+  std::vector<std::string> perhaps;  // for each of them what was probably meant, or empty
 };
 
 // `text` is "NAME FIELD=VALUE".
 Result<EditAnswer> change_record(Book& book, std::string_view text);
+// By the whole name only; by a part of it, a Problem names the record it would be.
 Result<EditAnswer> delete_record_named(Book& book, std::string_view name);
 
 }  // namespace insetbook

@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "answers/find.h"
 
+#include <fmt/format.h>
+
 #include <algorithm>
 
 #include "answers/book_names.h"
@@ -23,7 +25,25 @@ void collect(const Node& node, bool excluded, std::vector<Meant>& all) {
   for (const Node& child : node.children) collect(child, within, all);
 }
 
-// Every constraint in the order of the question's words.
+// "Exactly four" is read as four or more, and not five or more: said once.
+bool is_other_half(const std::vector<Meant>& all, const Meant& half) {
+  const auto from_same_words = [&](const Meant& other) {
+    return !other.excluded && other.constraint->span == half.constraint->span &&
+           other.constraint->says.index() == half.constraint->says.index();
+  };
+  return half.excluded && half.constraint->span.end > 0 && std::ranges::any_of(all, from_same_words);
+}
+
+std::string means(const std::vector<Meant>& all, const Meant& meant) {
+  const auto* count = std::get_if<CountIs>(&meant.constraint->says);
+  const bool exactly = count && std::ranges::any_of(all, [&](const Meant& other) {
+                         return is_other_half(all, other) && other.constraint->span == meant.constraint->span;
+                       });
+  if (exactly) return fmt::format("exactly {}", count->least);
+  return (meant.excluded ? "not " : "") + meant.constraint->means;
+}
+
+// Every constraint in the order of the question's words, each once.
 std::vector<Understood> understood_of(const Question& question) {
   std::vector<Meant> all;
   collect(question.tree, false, all);
@@ -31,8 +51,13 @@ std::vector<Understood> understood_of(const Question& question) {
     return a.constraint->span.begin < b.constraint->span.begin;
   });
   std::vector<Understood> understood;
-  for (const auto& [constraint, excluded] : all) {
-    understood.push_back({constraint->text, (excluded ? "not " : "") + constraint->means});
+  for (const Meant& meant : all) {
+    if (is_other_half(all, meant)) continue;
+    Understood one{meant.constraint->text, means(all, meant)};
+    const auto same = [&](const Understood& other) {
+      return other.text == one.text && other.means == one.means;
+    };
+    if (std::ranges::none_of(understood, same)) understood.push_back(std::move(one));
   }
   return understood;
 }
@@ -71,7 +96,7 @@ Result<FindAnswer> find(const Book& book, const FindAsked& asked) {
   if (asked.explain) answer.explained = explain_reading(asked.question, context);
   if (!answer.problems.empty()) return answer;
   if (question->asks != Asks::samples) {
-    const Result<void> answered = answer_another(book, *question, names, answer);
+    const Result<void> answered = answer_another(book, *question, context, asked, answer);
     if (!answered) return failure(answered.error());
     return answer;
   }

@@ -11,12 +11,15 @@
 #include <vector>
 
 #include "answers/convert.h"
+#include "answers/dies.h"
 #include "answers/fits.h"
 #include "answers/frames.h"
 #include "answers/kept.h"
 #include "answers/measure.h"
 #include "answers/nearest.h"
+#include "answers/pieces.h"
 #include "answers/show.h"
+#include "answers/tried_there.h"
 #include "answers/unmeasured.h"
 #include "language/question.h"
 #include "search/search.h"
@@ -52,7 +55,7 @@ struct FindAnswer {
   std::string explained;          // each stage, where asked
   std::vector<Problem> problems;  // what could not be read; `answer` is then empty
   std::variant<Hits, FitsAnswer, FramesAnswer, MeasureAnswer, ShowAnswer, UnmeasuredAnswer, KeptAnswer,
-               NearestAnswer, ConvertedTo>
+               NearestAnswer, ConvertedTo, DiesAnswer, TriedThereAnswer, PiecesAnswer>
       answer;
 };
 

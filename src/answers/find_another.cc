@@ -59,14 +59,94 @@ void add_estimate(const Book& book, const OpeningRecord& line, FindAnswer& answe
       give_text(fits->estimated->spread, fits->unit)));
 }
 
+Result<void> pieces(const Book& book, const PieceOfSample& said, const ReadingContext& context, bool colour,
+                    FindAnswer& answer) {
+  Result<PiecesAnswer> found = pieces_of_sample(book, said.piece, said.sample.id, context.vocabulary);
+  if (found) found->colour = colour;
+  return take(std::move(found), answer);
+}
+
+// Of a colour its value, of a piece of a sample its paper and ink.
+Result<void> shown(const Book& book, const Question& question, const ReadingContext& context,
+                   FindAnswer& answer) {
+  if (things_named(question.subject, context.names).empty()) {
+    if (const auto said = piece_of_sample(question.subject, context.names))
+      return pieces(book, *said, context, true, answer);
+  }
+  return take(show(book, question.subject), answer);
+}
+
+// Samples that use any of the things that answer to the name.
+Result<void> used_for(const Book& book, const Question& question, const ReadingContext& context,
+                      const FindAsked& asked, FindAnswer& answer) {
+  SupplyIs supplies{{}, question.subject};
+  DieIs dies{.said = question.subject};
+  std::vector<std::string> names;
+  for (const NameHit& hit : things_kept(book, question.subject)) {
+    if (hit.kind == RecordKind::supply) supplies.supplies.push_back(hit.id);
+    if (hit.kind == RecordKind::die) dies.dies.push_back(hit.id);
+    if (hit.kind == RecordKind::set) dies.sets.push_back(hit.id);
+    names.push_back(hit.name);
+  }
+  for (const std::int64_t set : dies.sets)
+    for (const std::int64_t die : context.names.dies_of(set)) dies.dies.push_back(die);
+  Node any{.kind = Node::Kind::any};
+  const auto add = [&](Says says) {
+    const std::string means = "samples that use it";
+    any.children.push_back(
+        {.kind = Node::Kind::one, .constraint = {{std::move(says), question.subject, means, {}}}});
+  };
+  if (!supplies.supplies.empty()) add(std::move(supplies));
+  if (!dies.dies.empty() || !dies.sets.empty()) add(std::move(dies));
+  if (any.children.empty())
+    return failure({.kind = ProblemKind::unknown_name,
+                    .what = fmt::format("no die set, die or supply is called \"{}\"", question.subject),
+                    .expected = "a name as it is recorded"});
+  Question samples;
+  samples.text = question.text;
+  samples.tree.children.push_back(any.children.size() == 1 ? std::move(any.children.front())
+                                                           : std::move(any));
+  SearchOptions options;
+  options.limit = asked.limit;
+  options.order = asked.order;
+  options.vocabulary = &context.vocabulary;
+  options.facets = asked.facets;
+  Result<Hits> hits = search(book, samples, options);
+  if (!hits) return failure(hits.error());
+  constexpr std::size_t most_named = 6;
+  std::string named = fmt::format(
+      "{}", fmt::join(names.begin(),
+                      names.begin() + static_cast<std::ptrdiff_t>(std::min(most_named, names.size())), "; "));
+  if (names.size() > most_named) named += fmt::format("; and {} more", names.size() - most_named);
+  answer.notes.push_back(fmt::format("Of that name: {}.", named));
+  answer.answer = std::move(*hits);
+  return {};
+}
+
+// "How big is an A6 card": a size with a name, in both units.
+Result<void> a_paper(const Question& question, Unit unit, FindAnswer& answer) {
+  Result<Converted> converted = convert(bare_name(question.subject), unit);
+  if (!converted) return failure(converted.error());
+  answer.answer = ConvertedTo{std::move(*converted), unit, false};
+  return {};
+}
+
 // What is known of the size: of the line that is said, else of every line of the die. A set, a supply and a
 // sample are shown whole: their sizes are among what is shown.
-Result<void> how_big(const Book& book, const Question& question, const Names& names, FindAnswer& answer) {
+Result<void> how_big(const Book& book, const Question& question, const ReadingContext& context,
+                     FindAnswer& answer) {
+  const Names& names = context.names;
   const OpeningWanted wanted = opening_wanted(question.subject);
   const bool one_said = wanted.rank || wanted.rank_from_smallest || !wanted.line.empty();
   const bool whole = names_only(question.subject, names, {NameKind::set, NameKind::supply, NameKind::sample});
   if (whole && !one_said) return take(show(book, bare_name(question.subject)), answer);
+  if (const auto piece = piece_of_sample(question.subject, names))
+    return pieces(book, *piece, context, false, answer);
   const Result<OpeningRecord> said = opening_said(book, question.subject);
+  if (!said && !names_only(question.subject, names, {NameKind::supply}))
+    if (const std::optional<ThingSaid> thing = read_thing(question.subject, context.vocabulary, context.unit);
+        thing && !thing->means.empty())
+      return a_paper(question, context.unit, answer);
   if (!said) return failure(said.error());
   MeasureAnswer known;
   std::vector<OpeningRecord> lines = openings_of_die(book, said->die_id);
@@ -76,7 +156,7 @@ Result<void> how_big(const Book& book, const Question& question, const Names& na
     MeasureOutcome outcome;
     outcome.known = measurements_of(book, line.line_id);
     if (!line.measured) add_estimate(book, line, answer);
-    known.lines.push_back({std::move(line), std::move(outcome)});
+    known.lines.push_back({std::move(line), std::move(outcome), {}});
   }
   // The line that is meant where none is named comes first.
   std::ranges::stable_partition(
@@ -118,6 +198,12 @@ std::string_view said_of(Asks asks) {
       return "the question is for another unit";
     case Asks::show:
       return "the question is for what is recorded of it";
+    case Asks::dies:
+      return "the question is for dies of that size and shape";
+    case Asks::tried:
+      return "the opening; the question is for what was tried in it";
+    case Asks::used:
+      return "the question is for samples made with it";
     case Asks::samples:
     case Asks::pairs:
       break;
@@ -132,13 +218,16 @@ void tell(const Question& question, FindAnswer& answer) {
     answer.understood.push_back({question.panel_shape, "the shape of the panel"});
   if (!question.panel.empty()) answer.understood.push_back({question.panel, "the panel: does it fit"});
   if (!question.border.empty()) answer.understood.push_back({question.border, "the border on each side"});
+  if (!question.opening_shape.empty())
+    answer.understood.push_back({question.opening_shape, "the shape of the die's line"});
+  if (!question.result.empty()) answer.understood.push_back({question.result, "how it was found"});
   if (!question.in_set.empty()) answer.understood.push_back({question.in_set, "only dies of this set"});
 }
 
 }  // namespace
 
-Result<void> answer_another(const Book& book, const Question& question, const Names& names,
-                            FindAnswer& answer) {
+Result<void> answer_another(const Book& book, const Question& question, const ReadingContext& context,
+                            const FindAsked& asked, FindAnswer& answer) {
   tell(question, answer);
   switch (question.asks) {
     case Asks::fits:
@@ -147,12 +236,14 @@ Result<void> answer_another(const Book& book, const Question& question, const Na
       return take(what_frames(book, {.size = question.subject,
                                      .shape = {},
                                      .border = if_said(question.border),
-                                     .in_set = if_said(question.in_set)}),
+                                     .in_set = if_said(question.in_set),
+                                     .opening_shape = if_said(question.opening_shape),
+                                     .goes_round = question.goes_round}),
                   answer);
     case Asks::pairs:
       return failure(pairs_not_there(question));
     case Asks::measured:
-      return how_big(book, question, names, answer);
+      return how_big(book, question, context, answer);
     case Asks::unmeasured:
       return take(not_measured_yet(book, question.subject), answer);
     case Asks::kept:
@@ -162,7 +253,13 @@ Result<void> answer_another(const Book& book, const Question& question, const Na
     case Asks::convert:
       return in_another_unit(question, answer);
     case Asks::show:
-      return take(show(book, question.subject), answer);
+      return shown(book, question, context, answer);
+    case Asks::dies:
+      return take(dies_of_size(book, {question.subject, question.in_set, asked.limit}, context), answer);
+    case Asks::tried:
+      return take(tried_there(book, {question.subject, question.result, asked.limit}), answer);
+    case Asks::used:
+      return used_for(book, question, context, asked, answer);
     case Asks::samples:
       break;
   }

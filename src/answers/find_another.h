@@ -4,13 +4,13 @@
 #pragma once
 
 #include "answers/find.h"
-#include "language/names.h"
+#include "language/read_question.h"
 
 namespace insetbook {
 
 // Sets `answer.answer` and how the question was understood. A Problem: the name or size is none, or the
 // answer is not there yet (`pairs`).
-Result<void> answer_another(const Book& book, const Question& question, const Names& names,
-                            FindAnswer& answer);
+Result<void> answer_another(const Book& book, const Question& question, const ReadingContext& context,
+                            const FindAsked& asked, FindAnswer& answer);
 
 }  // namespace insetbook

@@ -6,7 +6,10 @@
 #include <algorithm>
 #include <map>
 
+#include "answers/estimated.h"
+#include "answers/opening_said.h"
 #include "answers/options.h"
+#include "answers/sizes_shown.h"
 #include "answers/thing_said.h"
 #include "book/evidence.h"
 #include "book/settings.h"
@@ -246,27 +249,6 @@ std::pair<Length, int> habit_of_set(const Book& book, const OpeningRecord& openi
   return {std::max(middle(std::move(borders), panels), Length()), static_cast<int>(panels)};
 }
 
-// The sizes of one edge of a set in size order, for the estimate: the lines of the same kind, one a die.
-std::optional<Estimate> estimate_of(const Book& book, const OpeningRecord& opening) {
-  std::vector<const OpeningRecord*> of_edge;
-  const std::vector<OpeningRecord> all = openings_of_set(book, opening.set_id);
-  for (const OpeningRecord& other : all)
-    if (other.line == opening.line && other.rank > 0 && other.shape_word == opening.shape_word)
-      of_edge.push_back(&other);
-  std::sort(of_edge.begin(), of_edge.end(),
-            [](const OpeningRecord* a, const OpeningRecord* b) { return a->rank < b->rank; });
-  std::vector<std::optional<Ranked>> known;
-  std::optional<std::size_t> wanted;
-  for (const OpeningRecord* other : of_edge) {
-    if (other->line_id == opening.line_id) wanted = known.size();
-    known.push_back(other->measured
-                        ? std::optional<Ranked>({other->width, other->height, other->give_or_take})
-                        : std::nullopt);
-  }
-  if (!wanted) return std::nullopt;
-  return estimates(known)[*wanted];
-}
-
 Result<FitQuestion> question_of(const FitsAsked& asked, const FitsAnswer& answer) {
   FitQuestion question{
       .border = answer.border, .step = answer.cutting_step, .shapes = {}, .width = {}, .height = {}};
@@ -317,7 +299,7 @@ void add_computed(FitsAnswer& answer, const Opening& opening, const FitQuestion&
 
 // An opening that nobody measured, between two measured ones of its edge.
 void add_estimated(FitsAnswer& answer, const Book& book, const FitQuestion& question) {
-  answer.estimated = estimate_of(book, answer.opening);
+  answer.estimated = estimated_size(book, answer.opening);
   if (!answer.estimated) {
     answer.not_computed =
         "this line is not measured yet, and does not stand between two measured ones of its set";
@@ -341,6 +323,22 @@ void add_window(FitsAnswer& answer, const Book& book, std::optional<Length> over
   for (const OpeningRecord& other : openings_of_die(book, answer.opening.die_id))
     if (other.line_kind == "window" && other.line_id != answer.opening.line_id)
       answer.also.push_back(describe(other));
+}
+
+// Where no line was named: what the die has besides the one that is meant.
+void add_other_lines(FitsAnswer& answer, const Book& book) {
+  for (const OpeningRecord& other : openings_of_die(book, answer.opening.die_id)) {
+    if (other.line_id == answer.opening.line_id) continue;
+    std::string tried_in_it;
+    for (const TriedCount& tried : tried_counts_in(book, other.line_id)) {
+      if (tried.result != "fits" || tried.by_hand == 0) continue;
+      tried_in_it = fmt::format(" ({} {} was tried in it)", tried.shape,
+                                shaped_size_text(tried.shape, tried.width, tried.height, tried.unit));
+      break;
+    }
+    if (other.line_kind == "window" || !tried_in_it.empty())
+      answer.other_lines.push_back(fmt::format("{} {}, {}{}", other.set, other.die, other.line, tried_in_it));
+  }
 }
 
 void add_conflicts(FitsAnswer& answer, const Book& book) {
@@ -432,6 +430,7 @@ Result<FitsAnswer> what_fits(const Book& book, const FitsAsked& asked) {
   if (answer.opening.line_kind == "window")
     add_window(answer, book, asked.border ? std::optional(answer.border) : std::nullopt);
   add_conflicts(answer, book);
+  if (!answer.invented && opening_wanted(asked.opening).line.empty()) add_other_lines(answer, book);
   return answer;
 }
 

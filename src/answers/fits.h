@@ -71,6 +71,9 @@ struct FitsAnswer {
   std::vector<FittingPanel> panels;   // tried, computed, estimated
   std::string not_computed;           // why nothing was computed, or empty
   std::optional<Behind> behind;
+  // No line was named: windows of the die, and lines that something was tried in, as they can be asked for:
+  // "Kelpwick Frames 2, window (rectangle 56 x 99 mm was tried in it)".
+  std::vector<std::string> other_lines;
   std::vector<std::string> also;  // other windows of the die, as they can be asked for
   std::vector<std::string>
       other_tried;  // tried panels that do not meet what was asked: another border, shape or side

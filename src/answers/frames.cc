@@ -6,6 +6,7 @@
 
 #include "answers/options.h"
 #include "answers/thing_said.h"
+#include "answers/words.h"
 #include "book/names.h"
 #include "book/settings.h"
 #include "language/read_opening.h"
@@ -38,6 +39,27 @@ void add_tried(const Book& book, FramesAnswer& answer) {
     if (!there->second.date.empty()) found.tried += ", tried " + there->second.date;
     found.refuted = there->second.result != "fits";
   }
+}
+
+// Only lines of the shape asked, where any of them frames the panel.
+void keep_shape(const Book& book, const std::string& asked, FramesAnswer& answer) {
+  const Vocabulary vocabulary = vocabulary_of(book);
+  const auto term = [&](std::string_view word) {
+    const std::vector<TermMatch> found = vocabulary.find(word, VocabularyName::shape);
+    return found.empty() ? std::string(word) : found.front().id;
+  };
+  const std::string wanted = term(asked);
+  const auto others = std::ranges::stable_partition(
+      answer.openings, [&](const FramingOpening& found) { return term(found.opening.shape_word) == wanted; });
+  if (others.begin() == answer.openings.begin()) return;
+  answer.opening_shape = wanted;
+  answer.other_shapes = others.size();
+  answer.openings.erase(others.begin(), others.end());
+}
+
+// Least that is told from nothing on a ruler.
+Length least_seen(Unit unit) {
+  return unit == Unit::inch ? Length::inch_fraction(1, 64) : Length::nm(500'000);
 }
 
 }  // namespace
@@ -78,11 +100,16 @@ Result<FramesAnswer> what_frames(const Book& book, const FramesAsked& asked) {
     }
     if (*framed) answer.openings.push_back({std::move(opening), **framed});
   }
+  if (asked.opening_shape) keep_shape(book, *asked.opening_shape, answer);
   answer.total = answer.openings.size();
   add_tried(book, answer);
+  const auto shows_nothing = [&](const FramingOpening& found) {
+    return asked.goes_round && found.framing.greatest_border < least_seen(answer.unit);
+  };
   std::stable_sort(answer.openings.begin(), answer.openings.end(),
-                   [](const FramingOpening& a, const FramingOpening& b) {
+                   [&](const FramingOpening& a, const FramingOpening& b) {
                      if (a.refuted != b.refuted) return b.refuted;
+                     if (shows_nothing(a) != shows_nothing(b)) return shows_nothing(b);
                      return a.framing.greatest_border < b.framing.greatest_border;
                    });
   return answer;

@@ -17,6 +17,9 @@ namespace insetbook {
 struct FramesAsked {
   std::string size;  // as typed: "2-3/8 in circle", "3 x 4 in", "moonrise circles 3", "teapot stamp"
   std::optional<std::string> shape, border, in_set;
+  std::optional<std::string> opening_shape =
+      {};                   // "which circle …": lines of that shape only, where there are any
+  bool goes_round = false;  // something is to show all round: lines where hardly anything does come last
 };
 
 struct FramingOpening {
@@ -35,8 +38,10 @@ struct FramesAnswer {
   Unit unit = Unit::inch;
   Length border;
   std::vector<FramingOpening> openings;
-  std::size_t total = 0;  // of openings, also where only the first few are kept
-  int not_computed = 0;   // measured openings whose shape is not computed yet
+  std::size_t total = 0;         // of openings, also where only the first few are kept
+  std::string opening_shape;     // only lines of this shape are among them
+  std::size_t other_shapes = 0;  // then: so many of other shapes frame it too
+  int not_computed = 0;          // measured openings whose shape is not computed yet
 };
 
 Result<FramesAnswer> what_frames(const Book& book, const FramesAsked& asked);

@@ -63,7 +63,9 @@ void drop_dies_of_named_sets(std::vector<NameHit>& things) {
   std::erase_if(things, [](const NameHit& hit) { return hit.kind == RecordKind::die; });
 }
 
-std::vector<NameHit> things_meant(const Book& book, const std::string& name) {
+}  // namespace
+
+std::vector<NameHit> things_kept(const Book& book, const std::string& name) {
   // "The second largest tidepool rectangle" is a die, and no word of its name says which.
   const OpeningWanted wanted = opening_wanted(name);
   if (wanted.rank || wanted.rank_from_smallest)
@@ -78,10 +80,8 @@ std::vector<NameHit> things_meant(const Book& book, const std::string& name) {
   return things;
 }
 
-}  // namespace
-
 Result<KeptAnswer> where_kept(const Book& book, const std::string& name) {
-  std::vector<NameHit> things = things_meant(book, name);
+  std::vector<NameHit> things = things_kept(book, name);
   if (things.empty())
     return failure({.kind = ProblemKind::unknown_name,
                     .what = "no die set, die or supply is called \"" + std::string(trim(name)) + "\"",

@@ -8,6 +8,7 @@
 #include <vector>
 
 #include "book/book.h"
+#include "book/names.h"
 
 namespace insetbook {
 
@@ -23,6 +24,8 @@ struct KeptAnswer {
   std::string read_as;            // where the name was misspelt: what was typed
 };
 
+// The sets, dies and supplies that a text names, all or in part; a set takes its dies along. Empty: none.
+std::vector<NameHit> things_kept(const Book& book, const std::string& name);
 Result<KeptAnswer> where_kept(const Book& book, const std::string& name);
 
 }  // namespace insetbook

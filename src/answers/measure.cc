@@ -5,9 +5,11 @@
 
 #include <algorithm>
 
+#include "answers/estimated.h"
 #include "answers/new_die.h"
 #include "answers/opening_said.h"
 #include "answers/options.h"
+#include "answers/sizes_shown.h"
 #include "book/names.h"
 #include "book/records.h"
 #include "book/settings.h"
@@ -64,13 +66,77 @@ Result<void> suits_shape(const OpeningRecord& opening, const Size& size) {
   return {};
 }
 
+// Figures that lie on no mark of a ruler at the mark beside them.
+std::string size_text(std::string_view shape, Length width, Length height, Unit unit) {
+  return shaped_size_text(shape, nearest_mark(width, unit), nearest_mark(height, unit), unit);
+}
+
+// How far two figures are from an estimate, the worse of the two.
+Length off(const Size& size, const Estimate& estimate) {
+  const auto apart = [](Length a, Length b) { return a < b ? b - a : a - b; };
+  return std::max(apart(size.width, estimate.width), apart(size.height, estimate.height));
+}
+
+std::string typed_name(const OpeningRecord& line) {
+  return fmt::format("{} {}, {}", line.set, line.die, line.line);
+}
+
+// The figure is about what the sizes of the set give for another line of the die, and not for this one.
+std::string suits_another(const Book& book, const OpeningRecord& line, const Size& size,
+                          const std::vector<OpeningRecord>& all) {
+  const std::optional<Estimate> own = estimated_size(book, line);
+  if (!own || off(size, *own) <= own->spread) return {};
+  for (const OpeningRecord& other : all) {
+    if (other.line_id == line.line_id || other.measured) continue;
+    const std::optional<Estimate> estimate = estimated_size(book, other);
+    if (!estimate || off(size, *estimate) > estimate->spread || off(size, *estimate) >= off(size, *own))
+      continue;
+    return fmt::format(
+        "by the sizes of its set the {} line is about {}, and the {} line about {}. If it is that one: "
+        "insetbook "
+        "undo, then insetbook measure \"{}\" --size \"{}\"",
+        line.line, size_text(line.shape_word, own->width, own->height, size.unit), other.line,
+        size_text(other.shape_word, estimate->width, estimate->height, size.unit), typed_name(other),
+        size_text(other.shape_word, size.width, size.height, size.unit));
+  }
+  return {};
+}
+
+// A line inside that is as large as the edge outside it: one of the two figures is wrong.
+std::string not_inside(const OpeningRecord& line, const std::vector<OpeningRecord>& all) {
+  for (const OpeningRecord& other : all) {
+    const bool one_is_cut = (other.line_kind == "cut") != (line.line_kind == "cut");
+    if (!other.measured || !one_is_cut) continue;
+    const OpeningRecord& outer = line.line_kind == "cut" ? line : other;
+    const OpeningRecord& inner = line.line_kind == "cut" ? other : line;
+    const bool inside = std::min(inner.width, inner.height) < std::min(outer.width, outer.height) &&
+                        std::max(inner.width, inner.height) < std::max(outer.width, outer.height);
+    if (inside) continue;
+    return fmt::format(
+        "the {} line ({}) lies inside the {} edge ({}) and cannot be as large: one of the two is wrong",
+        inner.line, size_text(inner.shape_word, inner.width, inner.height, inner.unit), outer.line,
+        size_text(outer.shape_word, outer.width, outer.height, outer.unit));
+  }
+  return {};
+}
+
+std::vector<std::string> warnings_of(const Book& book, const OpeningRecord& line, const Size& size) {
+  const std::vector<OpeningRecord> all = openings_of_die(book, line.die_id);
+  std::vector<std::string> warnings;
+  for (const std::string& warning : {suits_another(book, line, size, all), not_inside(line, all)})
+    if (!warning.empty()) warnings.push_back(warning);
+  return warnings;
+}
+
 Result<LineMeasured> record_one(Book& book, Change& change, const OpeningRecord& opening, const Size& size,
                                 const HowMeasured& how, bool accept) {
   if (Result<void> suits = suits_shape(opening, size); !suits) return failure(suits.error());
   Result<MeasureOutcome> outcome =
       record_measurement(change, measured_from(size, how, opening.line_id), accept);
   if (!outcome) return failure(outcome.error());
-  return LineMeasured{insetbook::opening(book, opening.line_id).value_or(opening), std::move(*outcome)};
+  LineMeasured measured{insetbook::opening(book, opening.line_id).value_or(opening), std::move(*outcome), {}};
+  measured.warnings = warnings_of(book, measured.opening, size);
+  return measured;
 }
 
 std::vector<std::string> split_sizes(std::string_view text) {
@@ -207,7 +273,7 @@ Result<MeasureAnswer> measure(Book& book, const MeasureAsked& asked) {
   if (!said) return failure(said.error());
   if (!asked.size) {
     MeasureAnswer known;
-    known.lines.push_back({*said, {MeasureResult::same, measurements_of(book, said->line_id), {}}});
+    known.lines.push_back({*said, {MeasureResult::same, measurements_of(book, said->line_id), {}}, {}});
     return known;
   }
   const Unit unit = settings(book).unit;
@@ -216,6 +282,8 @@ Result<MeasureAnswer> measure(Book& book, const MeasureAsked& asked) {
   const Result<HowMeasured> how = how_measured(book, asked, size->unit);
   if (!how) return failure(how.error());
   MeasureAnswer answer{.recorded = true, .lines = {}};
+  if (opening_wanted(asked.opening).line.empty() && openings_of_die(book, said->die_id).size() > 1)
+    answer.line_meant = said->line;
   const Result<void> done =
       book.change(fmt::format("measured {}", describe(*said)), [&](Change& change) -> Result<void> {
         Result<LineMeasured> one = record_one(book, change, *said, *size, *how, asked.accept);

@@ -25,10 +25,12 @@ struct MeasureAsked {
 struct LineMeasured {
   OpeningRecord opening;  // as it is afterwards
   MeasureOutcome outcome;
+  std::vector<std::string> warnings = {};  // a new figure that suits another line of the die better
 };
 
 struct MeasureAnswer {
-  bool recorded = false;  // false: only what is known was asked
+  bool recorded = false;        // false: only what is known was asked
+  std::string line_meant = {};  // recorded without naming a line where the die has several: the one taken
   std::vector<LineMeasured> lines;
 };
 

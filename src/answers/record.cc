@@ -247,7 +247,8 @@ class Rows {
     if (!what.size) return;
     const auto kind = shape_kind(row.shape);
     row.size.text = what.size_text;
-    if (what.size->one_figure && kind != ShapeKind::circle && kind != ShapeKind::square) {
+    const bool round = kind == ShapeKind::circle || kind == ShapeKind::square || row.shape == "ring";
+    if (what.size->one_figure && !round) {
       const bool needs_two =
           kind == ShapeKind::rectangle || kind == ShapeKind::rounded_rectangle || kind == ShapeKind::oval;
       if (!needs_two) {

@@ -41,4 +41,9 @@ Length nearest_mark(Length length, Unit unit) {
   return round_down(length + mark / 2, mark);
 }
 
+Length mark_above(Length length, Unit unit) {
+  const Length mark = finest_mark(unit);
+  return round_down(length + mark - Length::nm(1), mark);
+}
+
 }  // namespace insetbook

@@ -21,5 +21,7 @@ std::string border_text(Length border, Unit unit);
 // A give or take: at the mark above.
 std::string give_text(Length give, Unit unit);
 Length nearest_mark(Length length, Unit unit);
+// What must not be smaller: at the mark above.
+Length mark_above(Length length, Unit unit);
 
 }  // namespace insetbook

@@ -407,7 +407,7 @@ namespace {
 
 Editable editable(const NameHit& hit) {
   static constexpr std::array<EditKind, 6> kinds{set, set, die, supply, colour, sample};
-  return {kinds[static_cast<std::size_t>(hit.kind)], hit.id, hit.name};
+  return {kinds[static_cast<std::size_t>(hit.kind)], hit.id, hit.name, hit.how != NameHit::How::exact};
 }
 
 // "Tidepool Rectangles 2, stitched" and "Moonrise birthday, frame": the part after a comma.
@@ -426,7 +426,8 @@ std::vector<Editable> parts_named(const Book& book, std::string_view name) {
                            : book.statement("SELECT id, name FROM element WHERE sample_id = ?1 AND key = ?2");
       row.bind_all(hit.id, std::string_view(part));
       if (row.step()) {
-        found.push_back({of_die ? line : piece, row.integer(0), hit.name + ", " + std::string(row.text(1))});
+        found.push_back({of_die ? line : piece, row.integer(0), hit.name + ", " + std::string(row.text(1)),
+                         hit.how != NameHit::How::exact});
       }
       row.reset();
     }

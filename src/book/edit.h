@@ -27,6 +27,7 @@ struct Editable {
   std::int64_t id = 0;
   std::string
       name;  // as a person would write it: "Tidepool Rectangles 2, stitched"; "Moonrise birthday, frame"
+  bool by_part = false;  // found by words of its name, not by the whole of it
 };
 
 // The record named: as `find_name` has it, or a line of a die or a piece of a sample after a comma. Unknown:

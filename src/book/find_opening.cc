@@ -22,7 +22,8 @@ namespace {
 
 struct DiesMeant {
   std::vector<std::int64_t> dies;
-  std::string read_as;  // where the name was misspelt
+  std::string read_as;  // where the name was misspelt and is one set's or one die's
+  bool misspelt = false;
 };
 
 std::string joined(const std::vector<std::string>& words, std::size_t from, std::size_t to) {
@@ -112,6 +113,7 @@ std::vector<std::int64_t> dies_with_words(const Book& book, const std::vector<st
 DiesMeant dies_like(const Book& book, const std::string& name) {
   constexpr std::size_t most_listed = 10;
   DiesMeant meant;
+  meant.misspelt = true;
   for (const RecordKind kind : {RecordKind::set, RecordKind::die}) {
     const std::vector<NameHit> hits = find_names(book, name, kind, most_listed);
     for (const NameHit& hit : hits) {
@@ -289,6 +291,16 @@ Problem several_openings(const OpeningWanted& wanted, const std::vector<OpeningR
 }
 
 }  // namespace
+
+std::vector<std::int64_t> dies_wanted(const Book& book, const OpeningWanted& wanted) {
+  const DiesMeant meant = dies_meant(book, wanted.name);
+  if (meant.misspelt) return {};
+  const std::vector<RankedDie> dies = ranked(book, meant.dies);
+  if (wanted.rank || wanted.rank_from_smallest) return of_rank(dies, wanted);
+  std::vector<std::int64_t> ids;
+  for (const RankedDie& die : dies) ids.push_back(die.die_id);
+  return ids;
+}
 
 Result<OpeningRecord> find_opening(const Book& book, const OpeningWanted& wanted) {
   DiesMeant meant = dies_meant(book, wanted.name);

@@ -42,6 +42,9 @@ struct OpeningRecord {
 // The one opening meant. Unknown: the nearest names are candidates. Several: all of them are candidates, as
 // texts that name each one ("Tidepool Rectangles 2, stitched").
 Result<OpeningRecord> find_opening(const Book& book, const OpeningWanted& wanted);
+// The dies that answer to the name, of the rank where one is said, largest first within a set; a misspelt
+// name has none.
+std::vector<std::int64_t> dies_wanted(const Book& book, const OpeningWanted& wanted);
 std::optional<OpeningRecord> opening(const Book& book, std::int64_t line_id);
 std::vector<OpeningRecord> openings_of_die(const Book& book, std::int64_t die_id);  // outermost first
 std::vector<OpeningRecord> openings_of_set(const Book& book,

@@ -4,6 +4,7 @@
 #include <fmt/format.h>
 
 #include "answers/fits_panel.h"
+#include "answers/sizes_shown.h"
 #include "cli/json_values.h"
 #include "measure/write.h"
 
@@ -225,11 +226,14 @@ Json fits_json(const FitsAnswer& answer) {
   json["panels"] = Json::array();
   for (const FittingPanel& panel : answer.panels) json["panels"].push_back(panel_json(panel));
   if (answer.behind)
-    json["behind"] = {{"shape", answer.behind->shape},
-                      {"width_nm", answer.behind->width.nm()},
-                      {"height_nm", answer.behind->height.nm()},
-                      {"overlap_nm", answer.behind->overlap.nm()},
-                      {"size", write_size(answer.behind->width, answer.behind->height, answer.unit)}};
+    json["behind"] = {
+        {"shape", answer.behind->shape},
+        {"width_nm", answer.behind->width.nm()},
+        {"height_nm", answer.behind->height.nm()},
+        {"overlap_nm", answer.behind->overlap.nm()},
+        {"size", shaped_size_text(answer.behind->shape, mark_above(answer.behind->width, answer.unit),
+                                  mark_above(answer.behind->height, answer.unit), answer.unit)}};
+  json["other_lines"] = answer.other_lines;
   json["also"] = answer.also;
   json["other_tried"] = answer.other_tried;
   json["warnings"] = answer.warnings;
@@ -242,6 +246,10 @@ Json frames_json(const FramesAnswer& answer) {
   if (!answer.panel_of.empty()) json["panel_of"] = answer.panel_of;
   if (!answer.note.empty()) json["note"] = answer.note;
   json["total"] = answer.total;
+  if (!answer.opening_shape.empty()) {
+    json["opening_shape"] = answer.opening_shape;
+    json["other_shapes"] = answer.other_shapes;
+  }
   json["openings"] = Json::array();
   for (const FramingOpening& found : answer.openings) {
     Json opening = opening_json(found.opening);
@@ -257,6 +265,50 @@ Json frames_json(const FramesAnswer& answer) {
     json["openings"].push_back(std::move(opening));
   }
   json["not_computed"] = answer.not_computed;
+  return json;
+}
+
+Json dies_json(const DiesAnswer& answer) {
+  const auto listed = [](const std::vector<DieOfSize>& dies) {
+    Json list = Json::array();
+    for (const DieOfSize& die : dies) {
+      Json json = opening_json(die.opening);
+      json["difference"] = die.difference;
+      list.push_back(std::move(json));
+    }
+    return list;
+  };
+  Json json{{"size", answer.size},
+            {"in", answer.in_set},
+            {"dies", listed(answer.dies)},
+            {"total", answer.total},
+            {"nearest", listed(answer.nearest)}};
+  json["estimated"] = Json::array();
+  for (const EstimatedDie& die : answer.estimated) {
+    Json one = opening_json(die.opening);
+    one["estimated"] = {{"width_nm", die.estimate.width.nm()},
+                        {"height_nm", die.estimate.height.nm()},
+                        {"spread_nm", die.estimate.spread.nm()}};
+    json["estimated"].push_back(std::move(one));
+  }
+  return json;
+}
+
+Json tried_there_json(const TriedThereAnswer& answer) {
+  Json json{{"opening", answer.opening}, {"result", answer.result}, {"total", answer.total}};
+  json["tried"] = Json::array();
+  for (const TriedThere& there : answer.tried) {
+    Json one = tried_json(there.tried);
+    one["opening"] = opening_json(there.opening);
+    json["tried"].push_back(std::move(one));
+  }
+  return json;
+}
+
+Json pieces_json(const PiecesAnswer& answer) {
+  Json json{{"sample", answer.sample}, {"piece", answer.piece}, {"all", answer.all}};
+  json["elements"] = Json::array();
+  for (const ShownElement& element : answer.pieces) json["elements"].push_back(element_json(element));
   return json;
 }
 
@@ -319,6 +371,7 @@ Json measure_json(const MeasureAnswer& answer) {
       one["result"] = result;
       if (result == "conflict" || (result == "added" && worst != "conflict")) worst = result;
     }
+    if (!line.warnings.empty()) one["warnings"] = line.warnings;
     one["known"] = Json::array();
     for (const Measured& measured : line.outcome.known) {
       one["known"].push_back(measured_json(measured));

@@ -91,6 +91,9 @@ struct AnswerAdder {
   void operator()(const KeptAnswer& answer) const { json["kept"] = kept_json(answer); }
   void operator()(const NearestAnswer& answer) const { json["nearest"] = nearest_json(answer); }
   void operator()(const ConvertedTo& answer) const { json["convert"] = convert_json(answer.converted); }
+  void operator()(const DiesAnswer& answer) const { json["dies"] = dies_json(answer); }
+  void operator()(const TriedThereAnswer& answer) const { json["tried"] = tried_there_json(answer); }
+  void operator()(const PiecesAnswer& answer) const { json["pieces"] = pieces_json(answer); }
 };
 
 void add_reading(Json& json, const FindAnswer& answer) {

@@ -21,6 +21,9 @@ Json fits_json(const FitsAnswer& answer);
 Json frames_json(const FramesAnswer& answer);
 Json measure_json(const MeasureAnswer& answer);
 Json show_json(const ShowAnswer& answer);
+Json dies_json(const DiesAnswer& answer);
+Json tried_there_json(const TriedThereAnswer& answer);
+Json pieces_json(const PiecesAnswer& answer);
 Json convert_json(const Converted& converted);
 
 }  // namespace insetbook::cli

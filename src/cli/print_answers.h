@@ -15,5 +15,8 @@ void print_unmeasured(const UnmeasuredAnswer& answer, Output& out);
 void print_kept(const KeptAnswer& answer, Output& out);
 void print_nearest(const NearestAnswer& answer, Output& out);
 void print_converted(const ConvertedTo& answer, Output& out);
+void print_dies(const DiesAnswer& answer, Output& out);
+void print_tried_there(const TriedThereAnswer& answer, Output& out);
+void print_pieces(const PiecesAnswer& answer, Output& out);
 
 }  // namespace insetbook::cli

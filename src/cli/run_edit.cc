@@ -26,8 +26,11 @@ int run_change(const Invocation& invocation, Output& out) {
   else
     out.headline(fmt::format("{}: {} is now {}.", answer->record, answer->field,
                              answer->value.empty() ? "blank" : answer->value));
-  for (const std::string& word : answer->unknown)
-    out.line(fmt::format("\"{}\" is not known and is kept as text.", word));
+  for (std::size_t i = 0; i < answer->unknown.size(); ++i)
+    out.line(fmt::format("\"{}\" is not known and is kept as text.{}", answer->unknown[i],
+                         answer->perhaps[i].empty()
+                             ? std::string()
+                             : fmt::format(" Did you mean \"{}\"?", answer->perhaps[i])));
   return 0;
 }
 

@@ -64,14 +64,25 @@ void print_reading(const FindAnswer& answer, Output& out) {
   print_remarks(answer, out);
 }
 
-// "moon (circle 2-3/8 in)": the marks of the reason, where it stands in the line.
+// "2-3/8 in circle: moon (circle 2-3/8 in)": the marks of the reason, where it stands in the line. A piece
+// that is only told for what it lacks has no words of the question, or no reason.
 void print_matched(const Matched& matched, Output& out) {
-  const std::string before = matched.element.empty() ? fmt::format("{}: ", matched.text)
-                                                     : fmt::format("{}: {} (", matched.text, matched.element);
+  std::string line = matched.text;
+  const auto add = [&](std::string_view part) {
+    if (!line.empty() && !part.empty()) line += ": ";
+    line += part;
+  };
+  add(matched.element);
+  if (matched.why.empty()) {
+    if (!matched.element.empty()) out.detail(line);
+    return;
+  }
+  line += matched.element.empty() ? (line.empty() ? "" : ": ") : " (";
   std::vector<Mark> marks;
-  for (const Span& mark : matched.marks)
-    marks.push_back({before.size() + mark.begin, before.size() + mark.end});
-  out.detail(before + matched.why + (matched.element.empty() ? "" : ")"), marks);
+  for (const Span& mark : matched.marks) marks.push_back({line.size() + mark.begin, line.size() + mark.end});
+  line += matched.why;
+  if (!matched.element.empty()) line += ")";
+  out.detail(line, marks);
 }
 
 void print_hit(const Hit& hit, Output& out) {
@@ -115,6 +126,10 @@ void print_hits(const FindAnswer& answer, const Hits& hits, Output& out) {
     print_reading(answer, out);
     out.blank();
     for (const Hit& hit : hits.hits) print_hit(hit, out);
+    if (hits.hits.size() < hits.total && hits.total_is_exact)
+      out.detail(fmt::format("{} more: --limit {} shows all.", hits.total - hits.hits.size(), hits.total));
+    else if (hits.hits.size() < hits.total)
+      out.detail(fmt::format("There are more: --limit {} shows as many again.", 2 * hits.hits.size()));
   }
   for (const Suggestion& suggestion : hits.suggest)
     out.line(fmt::format("\"{}\" is not in the book. Did you mean \"{}\"?", suggestion.word,
@@ -156,6 +171,9 @@ struct AnswerPrinter {
   void operator()(const KeptAnswer& answer) const { print_kept(answer, out); }
   void operator()(const NearestAnswer& answer) const { print_nearest(answer, out); }
   void operator()(const ConvertedTo& answer) const { print_converted(answer, out); }
+  void operator()(const DiesAnswer& answer) const { print_dies(answer, out); }
+  void operator()(const TriedThereAnswer& answer) const { print_tried_there(answer, out); }
+  void operator()(const PiecesAnswer& answer) const { print_pieces(answer, out); }
 };
 
 // What could not be read, all of it, and what was.
@@ -165,6 +183,14 @@ int print_problems(const FindAnswer& answer, Output& out) {
   if (const std::string read = read_as(answer); !read.empty())
     out.warn(fmt::format("The rest was read as: {}", read));
   return exit_status(answer.problems.front().kind);
+}
+
+bool found_nothing(const FindAnswer& answer) {
+  if (const auto* hits = std::get_if<Hits>(&answer.answer)) return hits->hits.empty();
+  if (const auto* frames = std::get_if<FramesAnswer>(&answer.answer)) return frames->openings.empty();
+  if (const auto* dies = std::get_if<DiesAnswer>(&answer.answer)) return dies->dies.empty();
+  if (const auto* tried = std::get_if<TriedThereAnswer>(&answer.answer)) return tried->tried.empty();
+  return false;
 }
 
 }  // namespace
@@ -199,7 +225,7 @@ int run_find(const Invocation& invocation, Output& out) {
     if (!hits) print_remarks(*answer, out);
     print_stages(answer->explained, out);
   }
-  return (hits && hits->hits.empty()) || (frames && frames->openings.empty()) ? 1 : 0;
+  return found_nothing(*answer) ? 1 : 0;
 }
 
 }  // namespace insetbook::cli

@@ -65,8 +65,10 @@ void print_border(const FitsAnswer& answer, Output& out) {
       out.detail(fmt::format("Border {}, as asked.", border));
       break;
     case BorderFrom::habit:
-      out.detail(fmt::format("Border {}: the habit of this set (the middle of {} tried in its other dies).",
-                             border_text(answer.border, answer.unit), answer.habit_of));
+      out.detail(fmt::format("Border {}: the habit of this set ({} in its other dies).",
+                             border_text(answer.border, answer.unit),
+                             answer.habit_of == 1 ? std::string("of the one panel tried")
+                                                  : fmt::format("the middle of {} tried", answer.habit_of)));
       break;
     case BorderFrom::default_border:
       out.detail(fmt::format("Border {}: the setting (none was asked{}).", border,
@@ -120,10 +122,15 @@ void print_fits(const FitsAnswer& answer, Output& out) {
   if (!answer.not_computed.empty() && !answer.panels.empty())
     out.detail(fmt::format("Not computed: {}.", answer.not_computed));
   if (answer.behind)
-    out.line(fmt::format(
-        "Covers the window from behind: {} {} ({} overlap all round).", answer.behind->shape,
-        shaped_size_text(answer.behind->shape, answer.behind->width, answer.behind->height, answer.unit),
-        write(answer.behind->overlap, answer.unit)));
+    out.line(fmt::format("Covers the window from behind: {} {} ({} overlap all round).", answer.behind->shape,
+                         shaped_size_text(answer.behind->shape, mark_above(answer.behind->width, answer.unit),
+                                          mark_above(answer.behind->height, answer.unit), answer.unit),
+                         write(answer.behind->overlap, answer.unit)));
+  if (!answer.other_lines.empty())
+    out.detail(
+        fmt::format("No line was named: the innermost that is no window is meant, {}. There {} too: {}.",
+                    answer.opening.line, answer.other_lines.size() == 1 ? "is" : "are",
+                    fmt::join(answer.other_lines, "; ")));
   for (const std::string& other : answer.also)
     out.detail(fmt::format("Another window of this die: {}", other));
   if (!answer.other_tried.empty())
@@ -144,7 +151,14 @@ std::string least_text(const Framing& framing, Unit unit) {
 std::string remark(const FramingOpening& found) {
   std::string text = found.framing.turned ? "turned by a quarter" : "";
   if (!found.tried.empty()) text += (text.empty() ? "" : "; ") + found.tried;
+  if (found.refuted) text += "; by its figures it should fit";
   return text;
+}
+
+// What the hand found goes before what the figures say.
+std::string verdict_text(const FramingOpening& found) {
+  return found.refuted ? found.tried.substr(0, found.tried.find(','))
+                       : std::string(verdict_word(found.framing.verdict));
 }
 
 }  // namespace
@@ -171,9 +185,14 @@ void print_frames(const FramesAnswer& answer, Output& out) {
       table.rows.push_back({describe(found.opening), size_text(found.opening),
                             border_text(std::min(found.framing.left, found.framing.right), answer.unit),
                             border_text(std::min(found.framing.top, found.framing.bottom), answer.unit),
-                            found.framing.even ? "yes" : "no",
-                            std::string(verdict_word(found.framing.verdict)), remark(found)});
+                            found.framing.even ? "yes" : "no", verdict_text(found), remark(found)});
     out.table(table);
+    if (answer.openings.size() < answer.total)
+      out.detail(fmt::format("The first {} of {}: --limit {} shows all.", answer.openings.size(),
+                             answer.total, answer.total));
+    if (answer.other_shapes > 0)
+      out.detail(fmt::format("Only lines of the shape {}; {} of other shapes frame it too.",
+                             answer.opening_shape, answer.other_shapes));
   }
   if (answer.not_computed > 0)
     out.detail(

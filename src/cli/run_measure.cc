@@ -68,12 +68,16 @@ void print_line(const LineMeasured& line, bool recorded, Output& out) {
         fmt::format("Samples that used the figure that stands: {}", fmt::join(line.outcome.used_by, "; "));
     out.detail(used);
   }
+  for (const std::string& warning : line.warnings) out.line(fmt::format("Note: {}.", warning));
 }
 
 }  // namespace
 
 void print_measured(const MeasureAnswer& answer, Output& out) {
   for (const LineMeasured& line : answer.lines) print_line(line, answer.recorded, out);
+  if (!answer.line_meant.empty())
+    out.detail(
+        fmt::format("No line was named: the innermost that is no window is meant, {}.", answer.line_meant));
 }
 
 int run_measure(const Invocation& invocation, Output& out) {

@@ -138,6 +138,33 @@ void print(const ShownColour& colour, Output& out) {
   field(out, "Samples", titles_text(colour.samples));
 }
 
+Table pieces_table(const std::vector<ShownElement>& elements) {
+  Table table{{"piece", "role", "side", "shape", "size", "paper", "ink", "goes", "at", "glue", "cut by",
+               "technique", "supplies", "count", "note"},
+              {}};
+  for (const ShownElement& element : elements)
+    table.rows.push_back(
+        {element.row.name, element.row.role, element.row.side, element.row.shape, size_text(element.row.size),
+         written(element.row.mentions, "paper"), written(element.row.mentions, "ink"), element.row.goes,
+         element.row.at, element.row.glue, element.cut_by, written(element.row.mentions, "technique"),
+         written(element.row.mentions, "supply"),
+         element.row.count > 1 ? fmt::format("{}", element.row.count) : "", element.row.note});
+  return table;
+}
+
+// "circle 2-3/8 in", or its paper and ink.
+std::string asked_of(const ShownElement& element, bool colour) {
+  const std::string paper = written(element.row.mentions, "paper");
+  const std::string ink = written(element.row.mentions, "ink");
+  if (colour) {
+    const std::string both = paper.empty() || ink.empty() ? paper : paper + ", ";
+    return paper.empty() && ink.empty() ? "no colour is recorded" : both + (ink.empty() ? "" : ink + " ink");
+  }
+  const std::string size = size_text(element.row.size);
+  if (size.empty()) return "no size is recorded";
+  return element.row.shape.empty() ? size : element.row.shape + " " + size;
+}
+
 void print(const ShownSample& sample, Output& out) {
   const SampleRow& row = sample.row;
   field(out, "Made", row.made);
@@ -154,17 +181,7 @@ void print(const ShownSample& sample, Output& out) {
   field(out, "Words on it", row.words);
   field(out, "Envelope", row.envelope);
   field(out, "Based on", row.based_on);
-  Table table{{"piece", "role", "side", "shape", "size", "paper", "ink", "goes", "at", "glue", "cut by",
-               "technique", "supplies", "count", "note"},
-              {}};
-  for (const ShownElement& element : sample.elements)
-    table.rows.push_back(
-        {element.row.name, element.row.role, element.row.side, element.row.shape, size_text(element.row.size),
-         written(element.row.mentions, "paper"), written(element.row.mentions, "ink"), element.row.goes,
-         element.row.at, element.row.glue, element.cut_by, written(element.row.mentions, "technique"),
-         written(element.row.mentions, "supply"),
-         element.row.count > 1 ? fmt::format("{}", element.row.count) : "", element.row.note});
-  if (!table.rows.empty()) out.table(table);
+  if (!sample.elements.empty()) out.table(pieces_table(sample.elements));
   field(out, "Steps", row.steps);
   field(out, "Note", row.note);
   for (const PhotoOnRecord& photo : row.photos) out.detail(fmt::format("Photograph: {}", photo.file_name));
@@ -176,6 +193,23 @@ void print_shown(const ShowAnswer& answer, Output& out) {
   out.headline(answer.name);
   if (!answer.instead_of.empty()) out.detail(fmt::format("The nearest to \"{}\".", answer.instead_of));
   std::visit([&](const auto& shown) { print(shown, out); }, answer.shown);
+}
+
+void print_pieces(const PiecesAnswer& answer, Output& out) {
+  if (answer.pieces.empty()) {
+    out.headline(fmt::format("{} has no pieces on record.", answer.sample));
+    return;
+  }
+  if (answer.all) {
+    out.headline(fmt::format("{} has no piece called \"{}\". Its pieces:", answer.sample, answer.piece));
+  } else {
+    const ShownElement& first = answer.pieces.front();
+    out.headline(fmt::format("{}: {}{}.", asked_of(first, answer.colour), first.row.name,
+                             answer.pieces.size() > 1
+                                 ? fmt::format(", the first of {} on {}", answer.pieces.size(), answer.sample)
+                                 : " on " + answer.sample));
+  }
+  out.table(pieces_table(answer.pieces));
 }
 
 int run_show(const Invocation& invocation, Output& out) {

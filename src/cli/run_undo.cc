@@ -55,7 +55,7 @@ int run_undo(const Invocation& invocation, Output& out) {
     out.raw(plain_json(
         {{"undone", true}, {"change", (*undone)->id}, {"what", (*undone)->what}, {"rows", (*undone)->rows}}));
   else
-    out.headline(fmt::format("Taken back: {} (change {}).", (*undone)->what, (*undone)->id));
+    out.headline(fmt::format("Change {} is taken back: {}.", (*undone)->id, (*undone)->what));
   return 0;
 }
 

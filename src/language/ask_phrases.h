@@ -14,8 +14,8 @@
 namespace insetbook {
 
 // When a phrase counts: always; or where its subject is known, and is offered where it is not; or only where
-// it is; or where a frame or a border is made.
-enum class Sure { always, offered, known, made };
+// it is; or where a frame or a border is made; or where it has a colour.
+enum class Sure { always, offered, known, made, coloured };
 
 struct Phrase {
   Asks asks;
@@ -143,6 +143,7 @@ inline constexpr Phrase phrases[] = {
 
     // what is known of a size
     {Asks::measured, Sure::known, "how @big|bigs [is|are|was|were]* [exactly]* +x +end"},
+    {Asks::measured, Sure::always, "how @big is|are|was|were [exactly]* +x +end"},
     {Asks::measured, Sure::known, "how @big +x is|are|was|were +end"},
     {Asks::measured, Sure::known, "how much does|do +x measure +end"},
     {Asks::measured, Sure::known,
@@ -157,6 +158,20 @@ inline constexpr Phrase phrases[] = {
     {Asks::measured, Sure::offered, "when did i|we [last]* measure +x +end"},
     {Asks::measured, Sure::known,
      "is|are|was|were|has|have [@the]* +x [already|ever|been]* measured [yet|already|before]* +end"},
+
+    // what was tried
+    {Asks::tried, Sure::always,
+     "@what [@panel|+shape|@the|size|sizes|have|has|had|did|do|i|we|was|were|been|got|already|ever]* "
+     "tried|try|tested|test [already|out|before|yet|so|far]* +end"},
+    {Asks::tried, Sure::known,
+     "@what [@panel|+shape|@the|size|sizes|have|has|had|did|do|i|we|was|were|been|got|already|ever]* "
+     "tried|try|tested|test [already|out|before]* @in|with|for|on +x +end"},
+    {Asks::tried, Sure::always,
+     "@what [@panel|+shape|@the|size|sizes|ones|has|have]* was|were|is|are|been|came|turned [out|to|be]* too "
+     "tight|large|big|loose|small +end"},
+    {Asks::tried, Sure::known,
+     "@what [@panel|+shape|@the|size|sizes|ones|has|have]* was|were|is|are|been|came|turned [out|to|be]* too "
+     "tight|large|big|loose|small @in|for|on|with +x +end"},
 
     // where it is kept
     {Asks::kept, Sure::offered,
@@ -200,7 +215,14 @@ inline constexpr Phrase phrases[] = {
     {Asks::nearest, Sure::known,
      "[@the]* substitute|substitutes|replacement|alternatives|alternative for|to +x +end"},
 
+    // what was made with a thing
+    {Asks::used, Sure::known,
+     "@what [card|cards|samples|designs|else]* [did|do|does|have|has|i|we|ever|already]* use|used +x "
+     "for|on|in|with +end"},
+    {Asks::used, Sure::known, "@what did|have i|we [ever|already]* make|made|do|done with +x +end"},
+
     // a record
+    {Asks::show, Sure::coloured, "@what @colour is|are|was|were +x +end"},
     {Asks::show, Sure::known,
      "show|open|display [me|us|@the|all|everything|about|of|record|card|details|sample|design]* +x +end"},
     {Asks::show, Sure::known, "tell me [all|everything|more]* about +x +end"},

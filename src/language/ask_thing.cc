@@ -33,6 +33,8 @@ constexpr std::string_view kinds_of_thing[] = {
     "colours", "colors", "folder", "folders", "ribbon", "stencil",   "stencils", "mask",
     "masks",   "sample", "supply", "tool",    "design", "one"};
 
+constexpr std::string_view parts_piece_from_sample[] = {"on", "of", "in", "from", "for", "inside"};
+
 bool among(std::string_view word, std::span<const std::string_view> list) {
   return std::ranges::find(list, word) != list.end();
 }
@@ -200,6 +202,17 @@ std::string bare_name(std::string_view text) {
     while (first + 1 < last && among(words[first], kinds_of_thing)) ++first;
   while (first + 1 < last && words[first] == "of") ++first;
   return joined(words, first, last);
+}
+
+std::optional<PieceOfSample> piece_of_sample(std::string_view text, const Names& names) {
+  const std::vector<std::string> words = words_of(text);
+  const std::size_t first = past_articles(words);
+  for (std::size_t i = first + 1; i + 1 < words.size(); ++i) {
+    if (!among(words[i], std::span<const std::string_view>(parts_piece_from_sample))) continue;
+    for (const NamedRecord& record : names.exactly(joined(words, i + 1, words.size())))
+      if (record.kind == NameKind::sample) return PieceOfSample{joined(words, first, i), record};
+  }
+  return std::nullopt;
 }
 
 std::vector<NamedRecord> things_named(std::string_view text, const Names& names) {

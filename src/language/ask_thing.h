@@ -32,6 +32,12 @@ std::optional<ThingSaid> read_thing(std::string_view text, const Vocabulary& voc
 std::vector<NamedRecord> things_named(std::string_view text, const Names& names);
 // The same, or what is nearest to a misspelt name.
 std::vector<NamedRecord> things_like(std::string_view text, const Names& names);
+// "The circle on Kettle's On": the words for a piece, and the sample, by its whole title.
+struct PieceOfSample {
+  std::string piece;
+  NamedRecord sample;
+};
+std::optional<PieceOfSample> piece_of_sample(std::string_view text, const Names& names);
 // The name without the words that only say what kind of thing it is: "my sage ink" → "sage".
 std::string bare_name(std::string_view text);
 

@@ -95,7 +95,19 @@ bool apart(const Says& a, const Says& b) {
 
 // As it stands in the sentence: without the word for what it is.
 std::string said(const Node& node) {
-  if (node.kind != Node::Kind::one) return print(node);
+  if (node.kind != Node::Kind::one) {
+    const std::string_view between = node.kind == Node::Kind::any    ? " or "
+                                     : node.kind == Node::Kind::none ? " and "
+                                                                     : " ";
+    std::string words = node.kind == Node::Kind::none   ? "no "
+                        : node.kind == Node::Kind::goes ? in_words(node.constraint.front().says)
+                                                        : "";
+    for (std::size_t i = 0; i < node.children.size(); ++i) {
+      if (i > 0 || node.kind == Node::Kind::goes) words += i > 0 ? between : " ";
+      words += said(node.children[i]);
+    }
+    return words;
+  }
   std::string words = in_words(node.constraint.front().says);
   for (const std::string_view beginning : {"size ", "closed card ", "shape ", "role "})
     if (words.starts_with(beginning)) return words.substr(beginning.size());

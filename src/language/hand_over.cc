@@ -7,6 +7,7 @@
 
 #include "colour/value.h"
 #include "language/ask_border.h"
+#include "language/ask_dies.h"
 #include "language/ask_phrase.h"
 #include "language/ask_phrases.h"
 #include "language/ask_thing.h"
@@ -44,17 +45,20 @@ class Reader {
   HandedOver read() {
     HandedOver handed;
     if (pieces_.empty()) return handed;
-    if (auto question = unmeasured()) return {std::move(question), {}};
+    if (auto question = unmeasured_asked(text_, pieces_, reader_)) return {std::move(question), {}};
     for (const std::size_t at : beginnings())
       for (const Phrase& phrase : phrases) {
         std::optional<Question> question = read_as(phrase, at);
         if (!question) continue;
-        const bool known = is_known(*question);
+        const bool known =
+            phrase.sure == Sure::coloured ? has_colour(question->subject) : is_known(*question);
         if (known || phrase.sure == Sure::always || phrase.sure == Sure::made)
           return {finished(std::move(*question)), {}};
         if (phrase.sure == Sure::offered && handed.offered.empty())
           handed.offered.push_back(offer(*question));
       }
+    if (auto question = dies_by_size_asked(text_, pieces_, reader_, context_))
+      return {std::move(question), {}};
     return handed;
   }
 
@@ -92,12 +96,15 @@ class Reader {
     Question question;
     question.text = std::string(text_);
     question.asks = phrase.asks;
+    question.colour = phrase.sure == Sure::coloured;
     while (match.begin + 1 < match.end && reader.is_any(match.begin, "the|a|an|my|our|of|in|inside"))
       ++match.begin;
     while (match.begin < match.end && pieces[match.end - 1].kind == Piece::Kind::mark &&
            pieces[match.end - 1].folded == ",")
       --match.end;
-    if (match.begin == match.end) return std::nullopt;
+    if (phrase.asks == Asks::tried) question.result = result_said(reader, pieces.size());
+    if (match.begin == match.end)
+      return phrase.asks == Asks::tried ? std::optional(std::move(question)) : std::nullopt;
     question.subject = subject_of(pieces, {match.begin, match.end});
     if (match.beside_end > match.beside_begin) {
       question.panel = subject_of(pieces, {match.beside_begin, match.beside_end});
@@ -106,10 +113,25 @@ class Reader {
     }
     if (bordered) question.border = border_;
     if (phrase.asks == Asks::fits) question.panel_shape = match.shape;
-    if (phrase.asks == Asks::frames) question.in_set = match.set;
+    if (phrase.asks == Asks::frames) {
+      question.in_set = match.set;
+      question.opening_shape = match.shape;
+      for (std::size_t i = at; i < match.begin; ++i)
+        question.goes_round = question.goes_round || reader.is_any(i, "@round");
+    }
     if (phrase.asks == Asks::convert && !take_unit(pieces, match, question)) return std::nullopt;
     if (phrase.sure == Sure::made && !take_frame(pieces, match, question)) return std::nullopt;
     return question;
+  }
+
+  // As it is recorded of what was tried; empty: none was said.
+  static std::string result_said(const PhraseReader& reader, std::size_t pieces) {
+    for (std::size_t i = 0; i + 1 < pieces; ++i) {
+      if (!reader.is_any(i, "too")) continue;
+      if (reader.is_any(i + 1, "tight|large|big|wide|long")) return "too tight";
+      if (reader.is_any(i + 1, "loose|small|narrow|short")) return "too loose";
+    }
+    return {};
   }
 
   struct Places {
@@ -181,9 +203,11 @@ class Reader {
   bool named(const std::string& subject, std::initializer_list<NameKind> kinds, bool or_like) const {
     const std::vector<NamedRecord> found =
         or_like ? things_like(subject, context_.names) : things_named(subject, context_.names);
-    return std::ranges::any_of(found, [&](const NamedRecord& record) {
+    const bool any = std::ranges::any_of(found, [&](const NamedRecord& record) {
       return std::ranges::find(kinds, record.kind) != kinds.end();
     });
+    const bool die = std::ranges::find(kinds, NameKind::die) != kinds.end();
+    return any || (die && !context_.names.dies_said(subject).empty());
   }
   bool is_size(const std::string& subject) const {
     return read_thing(subject, context_.vocabulary, context_.unit).has_value();
@@ -207,7 +231,8 @@ class Reader {
       case Asks::pairs:
         return named(subject, {NameKind::set, NameKind::die}, false);
       case Asks::measured:
-        return named(subject, {NameKind::set, NameKind::die, NameKind::supply, NameKind::sample}, false);
+        return named(subject, {NameKind::set, NameKind::die, NameKind::supply, NameKind::sample}, false) ||
+               piece_of_sample(subject, context_.names);
       case Asks::kept:
         return named(subject, {NameKind::set, NameKind::die, NameKind::supply, NameKind::colour}, true);
       case Asks::nearest:
@@ -216,11 +241,31 @@ class Reader {
         return read_measurement(subject, context_.unit).has_value() || paper_named(fold(subject));
       case Asks::show:
         return is_record(subject);
+      case Asks::tried:
+        return named(subject, {NameKind::set, NameKind::die}, false);
+      case Asks::used:
+        return is_used(subject);
       case Asks::samples:
       case Asks::unmeasured:
+      case Asks::dies:
         break;
     }
     return true;
+  }
+
+  // Something that samples are made with, by its name or a part of it.
+  bool is_used(const std::string& subject) const {
+    const auto usable = [](const NamedRecord& record) {
+      return record.kind == NameKind::supply || record.kind == NameKind::set || record.kind == NameKind::die;
+    };
+    constexpr std::size_t looked_at = 20;
+    if (is_colour(subject)) return false;  // asked of a colour, the question is read as it stands
+    return named(subject, {NameKind::set, NameKind::die, NameKind::supply}, false) ||
+           std::ranges::any_of(context_.names.like(bare_name(subject), looked_at), usable);
+  }
+
+  bool has_colour(const std::string& subject) const {
+    return is_colour(subject) || piece_of_sample(subject, context_.names);
   }
 
   bool is_colour(const std::string& subject) const {
@@ -232,9 +277,9 @@ class Reader {
   // A colour by itself is rather what samples are asked for.
   bool is_record(const std::string& subject) const {
     const std::vector<NamedRecord> found = things_named(subject, context_.names);
-    return !found.empty() && std::ranges::none_of(found, [](const NamedRecord& record) {
-      return record.kind == NameKind::colour;
-    });
+    if (found.empty()) return !context_.names.dies_said(subject).empty();
+    return std::ranges::none_of(found,
+                                [](const NamedRecord& record) { return record.kind == NameKind::colour; });
   }
 
   Question finished(Question question) const {
@@ -266,48 +311,6 @@ class Reader {
         break;
     }
     return {std::string(trim(text_)), "samples with these words", what};
-  }
-
-  // "Which dies are not measured yet", "what still needs measuring in tidepool rectangles": every word is of
-  // such a question, and nothing but the name of a set is left.
-  std::optional<Question> unmeasured() const {
-    const PhraseReader& reader = reader_;
-    bool negated = false, measured = false, wanted = false, without = false, size = false, dies = false;
-    bool alone = false;
-    std::string set;
-    for (std::size_t at = 0; at < pieces_.size(); ++at) {
-      if (const std::size_t end = reader.set_at(at, set); end > at) {
-        dies = true;
-        at = end - 1;
-      } else if (reader.is_any(at, "not|havent|hasnt|arent|isnt|never|werent|wasnt")) {
-        negated = true;
-      } else if (reader.is_any(at, "measured|measure|measuring")) {
-        measured = true;
-      } else if (reader.is_any(at, "need|needs|still|left|remain|remains|must|remaining")) {
-        wanted = true;
-      } else if (reader.is_any(at, "without|no|missing|lack|lacks|lacking")) {
-        without = true;
-      } else if (reader.is_any(at, "size|sizes|measurement|measurements|figures")) {
-        size = true;
-      } else if (reader.is_any(at, "die|dies|sets|set|lines|line|openings|cutters")) {
-        dies = true;
-      } else if (reader.is_any(at, "unmeasured")) {
-        alone = true;
-      } else if (!reader.is_any(
-                     at,
-                     "@what|is|are|was|were|has|have|had|i|we|the|all|my|any|there|that|been|be|to|"
-                     "do|should|list|show|me|find|a|an|yet|so|far|in|of|from|ones|one|for|and|"
-                     "which|remain|it|got|tell|please|out|current|anything|something")) {
-        return std::nullopt;
-      }
-    }
-    const bool asked = alone || (negated && measured) || (wanted && measured) || (without && size && dies);
-    if (!asked) return std::nullopt;
-    Question question;
-    question.text = std::string(text_);
-    question.asks = Asks::unmeasured;
-    question.subject = set;
-    return question;
   }
 
   std::string_view text_;
@@ -344,6 +347,22 @@ HandedOver hand_over(std::string_view text, const std::vector<Piece>& pieces, co
           {{std::string(text), "the sample of that name", "a question that is not for samples"}}};
 }
 
+namespace {
+
+std::string frames_text(const Question& question) {
+  std::string which;
+  for (const std::string& word : {question.in_set, question.opening_shape})
+    if (!word.empty()) which += " " + word;
+  return (which.empty() ? "what" : "which" + which) + (question.goes_round ? " goes round " : " frames ");
+}
+
+std::string tried_text(const Question& question) {
+  const std::string in = question.subject.empty() ? "" : " in " + question.subject;
+  return question.result.empty() ? "what did I try" + in : "what was " + question.result + in;
+}
+
+}  // namespace
+
 std::string print_other(const Question& question) {
   const std::string& subject = question.subject;
   const std::string border = question.border.empty() ? "" : ", " + question.border + " border";
@@ -353,7 +372,7 @@ std::string print_other(const Question& question) {
       return "what " + (question.panel_shape.empty() ? "" : question.panel_shape + " ") + "fits inside " +
              subject + border;
     case Asks::frames:
-      return (question.in_set.empty() ? "what" : "which " + question.in_set) + " frames " + subject + border;
+      return frames_text(question) + subject + border;
     case Asks::pairs:
       return "which two dies make a " +
              (question.border.empty() ? "border" : "frame " + question.border + " wide") +
@@ -371,7 +390,14 @@ std::string print_other(const Question& question) {
                         : question.centimetres      ? " in cm"
                                                     : " in mm");
     case Asks::show:
-      return "show " + subject;
+      return (question.colour ? "what colour is " : "show ") + subject;
+    case Asks::dies:
+      return std::string("which dies do I have") + (question.in_set.empty() ? "" : " in ") + question.in_set +
+             (subject.empty() ? "" : " " + subject);
+    case Asks::tried:
+      return tried_text(question);
+    case Asks::used:
+      return "what did I use " + subject + " for";
     case Asks::samples:
       break;
   }

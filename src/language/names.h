@@ -59,6 +59,9 @@ class Names {
 
   // The dies of a set from the largest: ids in rank order (dies without a rank last).
   virtual std::vector<std::int64_t> dies_of(std::int64_t set) const = 0;
+  // The dies that a text names by words of their set and label, by order and line ("smallest hexagon",
+  // "tidepool 2"), as they are found for every question; a misspelt name is none.
+  virtual std::vector<std::int64_t> dies_said(std::string_view) const { return {}; }
   // The die of a set with this folded label ("2", "large tag"), if any.
   virtual std::optional<std::int64_t> die_labelled(std::int64_t set, std::string_view folded) const = 0;
 };

@@ -48,6 +48,12 @@ std::string_view asks_word(Asks asks) {
       return "convert";
     case Asks::show:
       return "show";
+    case Asks::dies:
+      return "dies";
+    case Asks::tried:
+      return "tried";
+    case Asks::used:
+      return "used";
   }
   return "";
 }
@@ -158,6 +164,8 @@ std::string print(const Question& question) {
   out += '(';
   out += question.subject;
   if (!question.panel_shape.empty()) out += "; shape=" + question.panel_shape;
+  if (!question.opening_shape.empty()) out += "; shape=" + question.opening_shape;
+  if (!question.result.empty()) out += "; " + question.result;
   if (!question.border.empty()) out += "; border=" + question.border;
   if (!question.panel.empty()) out += "; panel=" + question.panel;
   if (!question.in_set.empty()) out += "; in=" + question.in_set;

@@ -196,7 +196,24 @@ struct Node {
 //   nearest     colours near one
 //   convert     "3-7/16 in mm": `subject` is the length or size, `unit` what it is wanted in
 //   show        a record by name
-enum class Asks { samples, fits, frames, pairs, measured, unmeasured, kept, nearest, convert, show };
+//   dies        "do I have a 3 inch circle die": `subject` is the size and shape, as a question says them
+//   tried       "what did I try in tidepool 2": `subject` is the opening, or empty; `result` as recorded
+//   used        "what did I use the moth stamps for": samples that use what `subject` names, all or in part
+enum class Asks {
+  samples,
+  fits,
+  frames,
+  pairs,
+  measured,
+  unmeasured,
+  kept,
+  nearest,
+  convert,
+  show,
+  dies,
+  tried,
+  used
+};
 
 struct Ignored {
   std::string word;  // as typed
@@ -232,8 +249,13 @@ struct Question {
   bool centimetres = false;        // convert: mm are wanted as cm
   std::string border;              // fits, frames: a border as said, or empty
   std::string panel_shape;         // fits: "which circle fits …": the shape word, or empty
+  std::string opening_shape;       // frames: "which circle goes round …": the term, or empty
+  bool goes_round = false;         // frames: something is to show all round
   std::string panel;               // fits: "does a 3 x 4 in panel fit …": that panel, or empty
   std::string in_set;              // frames: "which tidepool rectangle frames …": the set's name, or empty
+                                   // (dies: only dies of this set)
+  bool colour = false;             // show: its colour is asked
+  std::string result;              // tried: fits, too tight or too loose, or empty
 };
 
 // How far from the figure a piece may be: exact 1/32 in or 0.8 mm, about 1/8 in or 3 mm, else what was said;

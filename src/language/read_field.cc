@@ -5,6 +5,7 @@
 
 #include "language/dates.h"
 #include "language/empty_fields.h"
+#include "language/near_label.h"
 #include "language/orders.h"
 #include "language/read_record.h"
 #include "language/recognise.h"
@@ -66,6 +67,25 @@ std::optional<std::uint32_t> colour_value_of(std::string_view text) {
   const auto [end, error] = std::from_chars(figures.data(), figures.data() + figures.size(), value, 16);
   if (error != std::errc() || end != figures.data() + figures.size()) return std::nullopt;
   return value;
+}
+
+// What a value of the field is the name of.
+std::string_view what_is_named(const Field& field) {
+  switch (field.id) {
+    case FieldName::paper:
+    case FieldName::ink:
+    case FieldName::like:
+      return "colour";
+    case FieldName::die:
+    case FieldName::in:
+      return "die or die set";
+    case FieldName::based:
+    case FieldName::title:
+    case FieldName::alike:
+      return "sample";
+    default:
+      return field.name;
+  }
 }
 
 Problem unknown_field(std::string_view text, Span span, const std::string& name) {
@@ -259,7 +279,9 @@ Seen Recogniser::unknown_value(const Field& field, std::size_t first, std::size_
   const std::string value(typed(first, last));
   if (const auto vocabulary = vocabulary_of(field.id)) {
     it.says = says_of_term(*vocabulary, {fold(value)}, value);
-    it.notes.push_back("\"" + value + "\" is no " + std::string(field.name) + " of the vocabulary");
+    const std::optional<std::string> meant = near_label(context_.vocabulary, *vocabulary, value);
+    it.notes.push_back("\"" + value + "\" is no " + std::string(field.name) + " of the vocabulary" +
+                       (meant ? "; did you mean \"" + *meant + "\"?" : ""));
     return it;
   }
   switch (field.id) {
@@ -293,7 +315,7 @@ Seen Recogniser::unknown_value(const Field& field, std::size_t first, std::size_
       it.says = WordsAre{split_words(fold(value)), false, field.id == FieldName::words};
       break;
   }
-  it.notes.push_back("the book has no " + std::string(field.name) + " \"" + value + "\"");
+  it.notes.push_back("the book has no " + std::string(what_is_named(field)) + " \"" + value + "\"");
   return it;
 }
 

@@ -4,6 +4,7 @@
 #include <algorithm>
 #include <utility>
 
+#include "language/colour_names.h"
 #include "language/read_line_text.h"
 #include "measure/read.h"
 #include "measure/write.h"
@@ -247,17 +248,26 @@ class Taker {
       return (c >= 'a' && c <= 'z') || (c >= '0' && c <= '9') || static_cast<unsigned char>(c) >= 0x80;
     });
     if (!says_something) return filler(item.span);
-    if (!words.phrase && is_colour_word(item.word)) {
-      piece().paper.push_back(typed(item.span));
-      last_unknown_colour_ = true;
-      return;
-    }
+    if (!words.phrase && is_colour_word(item.word)) return colour_not_known(item);
     if (last_unknown_colour_ && (item.word == "ink" || item.word == "paper")) {
       if (item.word == "ink")
         piece().ink.push_back(std::move(piece().paper.back())), piece().paper.pop_back();
       return filler(item.span);
     }
     line_.not_read.push_back({item.span, "", "", {}, {}});
+  }
+  // Kept as it is written; "heather grey" is one colour.
+  void colour_not_known(const Item& item) {
+    std::vector<std::string>& paper = piece().paper;
+    const bool follows =
+        last_unknown_colour_ && !paper.empty() && last_colour_end_ < item.span.begin &&
+        single_spaced(text_.substr(last_colour_end_, item.span.begin - last_colour_end_)).empty();
+    if (follows)
+      paper.back() += " " + typed(item.span);
+    else
+      paper.push_back(typed(item.span));
+    last_unknown_colour_ = true;
+    last_colour_end_ = item.span.end;
   }
   bool is_quoted(Span span) const { return is_quote(character_at(text_, span.begin).code); }
   void quoted(const Item& item) {
@@ -273,7 +283,7 @@ class Taker {
     line_.words.push_back(inside);
   }
   bool is_colour_word(std::string_view word) const {
-    return !context_.vocabulary.find(word, VocabularyName::colour_word).empty();
+    return is_ordinary_colour(word) || !context_.vocabulary.find(word, VocabularyName::colour_word).empty();
   }
   void take(const BasedOn& says, const Item&) { line_.based_on = says.said; }
   void take(const TitleIs&, const Item& item) { line_.not_read.push_back({item.span, "", "", {}, {}}); }
@@ -338,6 +348,7 @@ class Taker {
   LineSaid& line_;
   bool card_ = false;
   bool last_unknown_colour_ = false;
+  std::size_t last_colour_end_ = 0;
 };
 
 }  // namespace

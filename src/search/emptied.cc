@@ -70,13 +70,14 @@ Node with_only(const Node& all, const std::vector<Unit>& units, const Chosen& ch
 }
 
 std::string text_of(const Node& node) {
-  std::string text;
+  std::string text, last;
   for (const Constraint& constraint : node.constraint) {
     text += constraint.text.empty() ? constraint.means : constraint.text;
   }
   for (const Node& child : node.children) {
     const std::string each = text_of(child);
-    if (each.empty()) continue;
+    if (each.empty() || (node.kind == Node::Kind::any && each == last)) continue;
+    last = each;
     const char* word = node.kind == Kind::any ? " or " : node.kind == Kind::none ? " and " : " ";
     text += (text.empty() ? "" : word) + each;
   }

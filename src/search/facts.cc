@@ -22,8 +22,8 @@ Unit unit_of(std::string_view word) {
 void read_elements(const Book& book, SampleFacts& sample) {
   Statement& row = book.statement(
       "SELECT id, name, role, side, shape, width_nm, height_nm, placed, unit, set_id, die_id, line_id, "
-      "in_line_id, count, goes, goes_how, goes_to, glue FROM element WHERE sample_id = ? ORDER BY position, "
-      "id");
+      "in_line_id, count, goes, goes_how, goes_to, glue, size_text FROM element WHERE sample_id = ? ORDER BY "
+      "position, id");
   row.bind(1, sample.id);
   while (row.step()) {
     ElementFacts element;
@@ -43,6 +43,7 @@ void read_elements(const Book& book, SampleFacts& sample) {
     element.goes_how = row.text(15);
     element.goes_to = row.maybe_integer(16);
     element.glue = row.text(17);
+    element.size_written = row.text(18);
     sample.elements.push_back(std::move(element));
   }
   row.reset();

@@ -32,6 +32,7 @@ struct ElementFacts {
   std::string name, role, side, shape;
   SidesOnRecord sides;
   Unit unit = Unit::inch;
+  std::string size_written;  // as it stands in the record: which figure came first is the person's own
   std::optional<std::int64_t> set, die, line, in_line;
   int count = 1;
   std::string goes, goes_how;  // as written ("on the grey panel"); the way ("on")

@@ -3,6 +3,7 @@
 // Why a sample is a hit, and what the nearest lack: the second half of Judge (facts.h).
 #include <algorithm>
 
+#include "measure/read.h"
 #include "measure/write.h"
 #include "search/alike.h"
 #include "search/facts_parts.h"
@@ -39,14 +40,22 @@ std::string element_name(const Book& book, std::optional<std::int64_t> id) {
 }
 
 // A round size is one figure; a square says so by its shape; any other has two.
-std::string size_text(const SidesOnRecord& sides, Unit unit) {
+std::string size_text(const ElementFacts& element) {
+  const SidesOnRecord& sides = element.sides;
   if (!sides.width) return {};
-  if (!sides.height || *sides.height == *sides.width) return write(Length::nm(*sides.width), unit);
-  return write_size(Length::nm(*sides.width), Length::nm(*sides.height), unit);
+  const Length width = Length::nm(*sides.width);
+  if (!sides.height || *sides.height == *sides.width) return write(width, element.unit);
+  const Length height = Length::nm(*sides.height);
+  // A size without a way round is kept with its lesser side first, whichever was written first.
+  const Result<Size> written =
+      sides.placed ? failure(Problem()) : read_size(element.size_written, element.unit);
+  if (written && written->width == height && written->height == width)
+    return write_size(height, width, element.unit);
+  return write_size(width, height, element.unit);
 }
 
 std::string piece_text(const ElementFacts& element) {
-  const std::string size = size_text(element.sides, element.unit);
+  const std::string size = size_text(element);
   if (element.shape.empty() || size.empty()) return element.shape + size;
   return element.shape + " " + size;
 }
@@ -128,7 +137,7 @@ Said Judge::why(const Node& piece, const ElementFacts& element, const SampleFact
   const bool shaped = asks<ShapeIs>(asked);
   Said said;
   if (sized || shaped) said.add(element.shape, shaped);
-  if (sized) said.add(size_text(element.sides, element.unit), true, " ");
+  if (sized) said.add(size_text(element), true, " ");
   for (const Node* each : asked) {
     if (!piece_meets(*each, element, sample)) continue;
     if (each->kind == Kind::goes) {

@@ -2,9 +2,12 @@
 #include "search/suggest.h"
 
 #include <algorithm>
+#include <functional>
+#include <optional>
 
 #include "book/names.h"
 #include "search/sample_text.h"
+#include "text/near_word.h"
 #include "text/utf8.h"
 
 namespace insetbook {
@@ -25,50 +28,53 @@ void asked_words(const Node& node, std::vector<std::string>& out) {
   for (const Node& child : node.children) asked_words(child, out);
 }
 
-constexpr std::size_t longest_character = 4;  // bytes
-
-// Keeps the word with the fewest edits; of equals the one that was offered first.
-class Nearest {
+// Keeps the words that may have been meant, those with the fewest mistakes first; of equals the one that was
+// offered first.
+class Near {
  public:
-  explicit Nearest(std::string_view word) : word_(word), most_(characters(word).size() < 5 ? 1 : 2) {}
+  explicit Near(std::string_view word) : word_(word) {}
   void offer(std::string_view other) {
-    if (other == word_) return;
-    const std::size_t longer = std::max(other.size(), word_.size()) - std::min(other.size(), word_.size());
-    if (longer > longest_character * most_) return;
-    const std::size_t edits = edit_distance(other, word_, most_);
-    if (edits > most_ || (!best_.empty() && edits >= edits_)) return;
-    best_ = other;
-    edits_ = edits;
+    const std::optional<std::size_t> mistakes = slip_distance(word_, other);
+    if (!mistakes) return;
+    if (std::ranges::find(words_, other, &Offered::word) == words_.end())
+      words_.push_back({std::string(other), *mistakes});
   }
-  const std::string& best() const { return best_; }
+  std::vector<std::string> words() {
+    std::ranges::stable_sort(words_, {}, &Offered::mistakes);
+    std::vector<std::string> all;
+    for (Offered& each : words_) all.push_back(std::move(each.word));
+    return all;
+  }
 
  private:
+  struct Offered {
+    std::string word;
+    std::size_t mistakes;
+  };
   std::string_view word_;
-  std::size_t most_;
-  std::size_t edits_ = 0;
-  std::string best_;
+  std::vector<Offered> words_;
 };
 
 // The stems that are spelled alike, as the words that were written.
 void offer_words_of_book(const Book& book, Index& index, Stemmer& stemmer, const std::string& word,
-                         Nearest& nearest) {
+                         Near& near) {
   constexpr std::size_t looked_at = 8;
   for (const Index::LikeStem& like : index.stems_like(book, stemmer.stem(word), looked_at)) {
     for (const TextField& field : text_of_sample(book, like.sample)) {
       for (const std::string& each : words_of(field.text)) {
-        if (stemmer.stem(each) == like.stem) nearest.offer(each);
+        if (stemmer.stem(each) == like.stem) near.offer(each);
       }
     }
   }
 }
 
 // Returns false where a name holds the word as it is.
-bool offer_names(const Book& book, const std::string& word, Nearest& nearest) {
+bool offer_names(const Book& book, const std::string& word, Near& near) {
   constexpr std::size_t looked_at = 5;
   for (const NameHit& name : find_names(book, word, std::nullopt, looked_at)) {
     for (const std::string& each : words_of(name.name)) {
       if (each == word) return false;
-      nearest.offer(each);
+      near.offer(each);
     }
   }
   return true;
@@ -83,9 +89,9 @@ class LabelWords {
     read();
     return std::find(words_.begin(), words_.end(), word) != words_.end();
   }
-  void offer(Nearest& nearest) {
+  void offer(Near& near) {
     read();
-    for (const std::string& each : words_) nearest.offer(each);
+    for (const std::string& each : words_) near.offer(each);
   }
 
  private:
@@ -101,6 +107,44 @@ class LabelWords {
   std::vector<std::string> words_;
 };
 
+// Whether asking for the word would find a sample: in its text, or as what a term is said by.
+class Finds {
+ public:
+  Finds(const Book& book, Index& index, Stemmer& stemmer, const Vocabulary* vocabulary)
+      : book_(book), index_(index), stemmer_(stemmer), vocabulary_(vocabulary) {}
+
+  bool operator()(const std::string& word) {
+    if (index_.samples_with(book_, stemmer_.stem(word)) > 0) return true;
+    if (!vocabulary_) return false;
+    for (const TermMatch& match : vocabulary_->find(word))
+      for (const std::string& term : vocabulary_->with_narrower(match.vocabulary, match.id))
+        if (said(term)) return true;
+    return false;
+  }
+
+ private:
+  bool said(const std::string& term) {
+    Statement& row = book_.statement(
+        "SELECT 1 WHERE EXISTS (SELECT 1 FROM mention WHERE kind IN ('fold', 'technique', 'feature', "
+        "'occasion', 'material') AND term = ?1) OR EXISTS (SELECT 1 FROM element WHERE shape = ?1) OR EXISTS "
+        "(SELECT 1 FROM element WHERE role = ?1 AND role <> '')");
+    row.bind(1, std::string_view(term));
+    const bool found = row.step();
+    row.reset();
+    return found;
+  }
+
+  const Book& book_;
+  Index& index_;
+  Stemmer& stemmer_;
+  const Vocabulary* vocabulary_;
+};
+
+// "Pond weed", where the book writes it in one.
+bool written_as_one(const Book& book, const std::string& joined, Finds& finds) {
+  return finds(joined) || !names_exactly(book, joined).empty();
+}
+
 }  // namespace
 
 std::vector<Suggestion> suggestions(const Book& book, Index& index, Stemmer& stemmer, const Node& all,
@@ -109,14 +153,28 @@ std::vector<Suggestion> suggestions(const Book& book, Index& index, Stemmer& ste
   asked_words(all, words);
   std::vector<Suggestion> out;
   LabelWords labels(vocabulary);
-  for (const std::string& word : words) {
-    if (characters(word).size() < 3 || index.samples_with(book, stemmer.stem(word)) > 0) continue;
-    if (labels.has(word)) continue;
-    Nearest nearest(word);
-    offer_words_of_book(book, index, stemmer, word, nearest);
-    if (!offer_names(book, word, nearest)) continue;
-    labels.offer(nearest);
-    if (!nearest.best().empty()) out.push_back({word, nearest.best()});
+  Finds finds(book, index, stemmer, vocabulary);
+  const auto known = [&](const std::string& word) {
+    return characters(word).size() < 3 || index.samples_with(book, stemmer.stem(word)) > 0 ||
+           labels.has(word);
+  };
+  for (std::size_t i = 0; i < words.size(); ++i) {
+    const std::string& word = words[i];
+    if (i + 1 < words.size() && !(known(word) && known(words[i + 1]))) {
+      const std::string joined = word + words[i + 1];
+      if (written_as_one(book, joined, finds)) {
+        out.push_back({word + " " + words[++i], joined});
+        continue;
+      }
+    }
+    if (known(word)) continue;
+    Near near(word);
+    offer_words_of_book(book, index, stemmer, word, near);
+    if (!offer_names(book, word, near)) continue;
+    labels.offer(near);
+    const std::vector<std::string> offered = near.words();
+    const auto best = std::ranges::find_if(offered, std::ref(finds));
+    if (best != offered.end()) out.push_back({word, *best});
   }
   return out;
 }

@@ -128,6 +128,131 @@ TEST(OtherQuestions, PairsAreNotThereYet) {
   EXPECT_EQ(answer.error().what, "which two dies make a frame a quarter inch wide is not there yet (pairs)");
 }
 
+std::string name_of(const OpeningRecord& line) {
+  return line.set + " " + line.die + ", " + line.line;
+}
+
+// As sample-data/dies.csv has them: exact is within 1/32 in.
+TEST(OtherQuestions, DiesBySize) {
+  struct Row {
+    const char* question;
+    std::vector<std::string> dies;     // the first of them
+    std::vector<std::string> nearest;  // the first of them
+  };
+  const Row table[] = {
+      {"have I got a 2-3/8 circle die", {"Moonrise Circles 4, cut", "Dewpond Rounds 4, cut"}, {}},
+      {"which die is 2-3/8", {"Moonrise Circles 4, cut", "Dewpond Rounds 4, cut"}, {}},
+      {"do I have a 3 inch circle die", {"Snowmelt Scallops 2, embossed"}, {"Moonrise Circles 3, cut"}},
+      {"which die cuts a 3 inch circle", {"Snowmelt Scallops 2, embossed"}, {"Moonrise Circles 3, cut"}},
+      {"which dies are 3 inches", {"Pebblewash Squares 3, cut", "Snowmelt Scallops 3, cut"}, {}},
+      {"what dies do I have around 2 in", {"Dewpond Rounds 5, cut", "Snowmelt Scallops 4, embossed"}, {}},
+      {"do I have a 1-7/8 circle die", {}, {"Dewpond Rounds 5, cut", "Dewpond Rounds 4, cut"}},
+      {"which die is 3-1/4 x 4-1/2", {"Tidepool Rectangles 3, cut"}, {}},
+      {"which die is 4-1/2 x 3-1/4", {"Tidepool Rectangles 3, cut"}, {}},
+  };
+  for (const Row& row : table) {
+    const auto found = answer_to<DiesAnswer>(row.question);
+    std::vector<std::string> dies, nearest;
+    for (const DieOfSize& die : found.dies)
+      if (dies.size() < row.dies.size()) dies.push_back(name_of(die.opening));
+    for (const DieOfSize& die : found.nearest)
+      if (nearest.size() < row.nearest.size()) nearest.push_back(name_of(die.opening));
+    EXPECT_EQ(dies, row.dies) << row.question;
+    EXPECT_EQ(nearest, row.nearest) << row.question;
+    EXPECT_EQ(found.nearest.empty(), row.nearest.empty()) << row.question;
+  }
+  const auto circle = answer_to<DiesAnswer>("do I have a 1-7/8 circle die");
+  ASSERT_FALSE(circle.nearest.empty());
+  EXPECT_EQ(circle.nearest[0].difference, "3/32 in larger");
+  // Between 2-3/8 and 1-3/8 in, and never measured.
+  ASSERT_EQ(circle.estimated.size(), 1u);
+  EXPECT_EQ(name_of(circle.estimated[0].opening), "Moonrise Circles 5, cut");
+  EXPECT_EQ(circle.estimated[0].estimate.width, Length::inch_fraction(15, 8));
+}
+
+TEST(OtherQuestions, HowBigByPartsOfAName) {
+  const Whether table[] = {
+      {"how big is the smallest hexagon", "Waspattic Hexagons 5, cut"},
+      {"how big is the largest tag", "Thistlejam Tags big tag, cut"},
+      {"how big is tidepool 2", "Tidepool Rectangles 2, stitched"},
+      {"how big is dewpond 4", "Dewpond Rounds 4, cut"},
+      {"how wide is gatepost long strip", "Gatepost Strips long strip, cut"},
+  };
+  for (const Whether& row : table) {
+    const auto known = answer_to<MeasureAnswer>(row.question);
+    ASSERT_FALSE(known.lines.empty()) << row.question;
+    EXPECT_EQ(name_of(known.lines[0].opening), row.sentence) << row.question;
+  }
+  const Result<FindAnswer> none = find(sample_book(), {.question = "how big is a breadbox"});
+  ASSERT_FALSE(none);
+  EXPECT_EQ(none.error().what, "no die answers to \"breadbox\"");
+  EXPECT_FALSE(none.error().candidates.empty());
+}
+
+TEST(OtherQuestions, APieceOfASample) {
+  const auto frame = answer_to<PiecesAnswer>("what size is the frame on Fog Horn");
+  ASSERT_EQ(frame.pieces.size(), 1u);
+  EXPECT_EQ(frame.pieces[0].row.name, "frame");
+  EXPECT_EQ(frame.pieces[0].row.size.text, "3-5/8 x 4-7/8 in");
+  const auto circles = answer_to<PiecesAnswer>("how big was the circle on Kettle's On");
+  ASSERT_EQ(circles.pieces.size(), 2u);
+  EXPECT_EQ(circles.pieces[0].row.name, "round");
+  EXPECT_FALSE(circles.all);
+  EXPECT_TRUE(answer_to<PiecesAnswer>("what colour is the teapot round on Kettle's On").colour);
+  EXPECT_TRUE(answer_to<PiecesAnswer>("how big is the zeppelin on Fog Horn").all);
+}
+
+TEST(OtherQuestions, TriedThere) {
+  const auto there = answer_to<TriedThereAnswer>("what did I try in tidepool 2");
+  EXPECT_EQ(there.total, 5u);  // three by hand, two layers of samples
+  ASSERT_EQ(there.tried.size(), 5u);
+  EXPECT_FALSE(there.tried[0].tried.from_sample);
+  EXPECT_TRUE(there.tried[4].tried.from_sample);
+  const auto tight = answer_to<TriedThereAnswer>("what was too tight");
+  EXPECT_EQ(tight.total, 7u);
+  ASSERT_FALSE(tight.tried.empty());
+  EXPECT_EQ(name_of(tight.tried[0].opening), "Kelpwick Frames 1, window");
+  EXPECT_EQ(answer_to<TriedThereAnswer>("what was too loose in moonrise circles 3").total, 1u);
+}
+
+TEST(OtherQuestions, UsedFor) {
+  const auto hits = answer_to<Hits>("what did I use the moth stamps for");
+  std::vector<std::string> titles;
+  for (const Hit& hit : hits.hits) titles.push_back(hit.title);
+  EXPECT_EQ(titles, (std::vector<std::string>{"Two Lighthouses", "Lantern Walk", "Scalloped Moon",
+                                              "Lamp on the Stairs"}));
+}
+
+TEST(OtherQuestions, ColourOfAColour) {
+  const auto shown = answer_to<ShowAnswer>("what colour is wet slate");
+  const auto* colour = std::get_if<ShownColour>(&shown.shown);
+  ASSERT_TRUE(colour);
+  EXPECT_EQ(colour->srgb, 0x5b6770u);
+}
+
+// Circles only, those with something showing first; the one that was too tight is told so.
+TEST(OtherQuestions, ACircleRoundACircle) {
+  const auto frames = answer_to<FramesAnswer>("which circle goes round a 2 3/8 circle");
+  ASSERT_FALSE(frames.openings.empty());
+  for (const FramingOpening& found : frames.openings) EXPECT_EQ(found.opening.shape_word, "circle");
+  EXPECT_EQ(name_of(frames.openings.front().opening), "Snowmelt Scallops 3, embossed");
+  EXPECT_EQ(name_of(frames.openings.back().opening), "Moonrise Circles 4, cut");
+  EXPECT_EQ(frames.opening_shape, "circle");
+  EXPECT_EQ(frames.openings.size() + frames.other_shapes, 43u);
+  // Asked what frames it, the least slack stays first.
+  const auto all = answer_to<FramesAnswer>("which die frames a 2-3/8 in circle");
+  EXPECT_EQ(name_of(all.openings.front().opening), "Moonrise Circles 4, cut");
+  EXPECT_EQ(all.openings.size(), 43u);
+}
+
+TEST(OtherQuestions, TheLinesThatAreNotMeant) {
+  const auto fits = answer_to<FitsAnswer>("what fits kelpwick frames 2");
+  EXPECT_EQ(fits.opening.line, "cut");
+  EXPECT_EQ(fits.other_lines,
+            std::vector<std::string>{"Kelpwick Frames 2, window (rectangle 56 x 99 mm was tried in it)"});
+  EXPECT_TRUE(answer_to<FitsAnswer>("what fits kelpwick frames 2, window").other_lines.empty());
+}
+
 TEST(OtherQuestions, HowBig) {
   const auto die = answer_to<MeasureAnswer>("how big is the second largest tidepool rectangle");
   ASSERT_EQ(die.lines.size(), 2u);

@@ -106,8 +106,9 @@ TEST_F(Program, AnswersEachCommand) {
       {"show moonrise circles", 0, "stitched"},
       {"show kettles on", 0, "Kettle's On"},
       {"change \"Kettle's On\" note=seen", 0, "is now seen"},
+      {"delete otter", 2, "insetbook delete \"Slide for a Small Otter\""},
       {"delete \"Kettle's On\"", 0, "is deleted"},
-      {"undo", 0, "Taken back"},
+      {"undo", 0, "is taken back: deleted Kettle's On"},
       {"undo list", 0, "deleted"},
       {"words show easel", 0, "built to stand"},
       {"words add technique 'ink washing' --broader inking", 0, "ink washing (technique)"},
@@ -130,6 +131,35 @@ TEST_F(Program, AnswersEachCommand) {
       {"frames 2-3/8 in circle --limit 0", 2, "--limit: \"0\" is no number above zero"},
       {"find which two dies make a frame a quarter inch wide", 2, "not there yet (pairs)"},
       {"find how big is the second largest tidepool rectangle", 0, "3 x 4 in"},
+      {"find have I got a 2-3/8 circle die", 0, "Moonrise Circles 4 (fourth largest), cut: circle 2-3/8 in."},
+      {"find do I have a 3 inch circle die", 0,
+       "No die cuts just that, but this line is: Snowmelt Scallops 2 (second largest), embossed: circle 3 "
+       "in."},
+      {"find do I have a 9 inch circle die", 1,
+       "None is just that. The nearest is Moonrise Circles 1 (largest), cut: circle 3-7/8 in, 5-1/8 in "
+       "smaller."},
+      {"find what was too tight", 0,
+       "rectangle 79 x 122 mm: too tight (the newest of 7). Kelpwick Frames 1 (largest), window."},
+      {"find what size is the frame on fog horn", 0, "rectangle 3-5/8 x 4-7/8 in: frame on Fog Horn."},
+      {"find what colour is wet slate", 0, "Value: #5b6770"},
+      {"find what did I use the moth stamps for", 0, "4 samples:"},
+      {"fits kelpwick frames 2, window", 0,
+       "Covers the window from behind: rectangle 2-5/8 x 4-5/16 in (1/8 in overlap all round)."},
+      {"fits kelpwick frames 2", 0,
+       "No line was named: the innermost that is no window is meant, cut. There is too: Kelpwick Frames 2, "
+       "window (rectangle 56 x 99 mm was tried in it)."},
+      {"measure moonrise circles 5 --size '1-7/8 in'", 0,
+       "Note: by the sizes of its set the stitched line is about 1-5/8 in, and the cut line about 1-7/8 in. "
+       "If "
+       "it is that one: insetbook undo, then insetbook measure \"Moonrise Circles 5, cut\" --size \"1-7/8 "
+       "in\"."},
+      {"measure 'moonrise circles 5, cut' --size '1-7/8 in'", 0,
+       "Note: the stitched line (1-7/8 in) lies inside the cut edge (1-7/8 in) and cannot be as large: one "
+       "of "
+       "the two is wrong."},
+      {"undo 1", 2, "later changes rest on it"},
+      {"find 8-1/2 x 5-1/2 base, side fold", 0, "base (8-1/2 x 5-1/2 in, base)"},
+      {"find side fold", 0, "more: --limit"},
       {"find which dies are not measured yet", 0, "lines in the book are not measured yet"},
       {"find where are the Hedge and Ditch stamps", 0, "stamp tin 2. All 4 of that name."},
       {"find where is the guillotine trimmer", 0, "no place is recorded"},

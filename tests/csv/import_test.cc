@@ -230,6 +230,18 @@ TEST(ImportTables, OtherHeadingsAndUnits) {
   EXPECT_EQ(sample(book.book, *sample_titled(book.book, "fern"))->note, "Color: green");
 }
 
+TEST(ImportTables, AMisspeltWordOfTheTradeIsToldWithWhatItMayBe) {
+  TableBook book;
+  const ImportReport report =
+      book.import({{"dies.csv", "set,die,line,shape,size\nA,1,cut,circel,3 in\nA,2,cut,blob,2 in\n"},
+                   {"samples.csv", "sample,fold\nGoat Day,easle\n"}});
+  EXPECT_THAT(
+      report.notes,
+      ElementsAre("unknown shape \"circel\" kept as text (row 2 of dies.csv); did you mean \"circle\"?",
+                  "unknown shape \"blob\" kept as text (row 3 of dies.csv)",
+                  "unknown fold \"easle\" kept as text (row 2 of samples.csv); did you mean \"easel\"?"));
+}
+
 TEST(ImportTables, MeasuredAnew) {
   TableBook book;
   const std::string head = "set,die,line,shape,size,read to,measured\n";
@@ -240,9 +252,10 @@ TEST(ImportTables, MeasuredAnew) {
   EXPECT_THAT(confirmed.notes, IsEmpty());
   const ImportReport conflict =
       book.import({{"dies.csv", head + "A,1,cut,rectangle,3-1/4 x 4 in,1/16 in,2026-03-01\n"}});
-  EXPECT_THAT(conflict.notes, ElementsAre("row 2 of dies.csv: A 1, cut was 3 x 4 in (ruler, 2026-01-01) and "
-                                          "is now 3-1/4 x 4 in (ruler, 2026-03-01); "
-                                          "both are kept, and the first stands until you settle it"));
+  EXPECT_THAT(conflict.notes,
+              ElementsAre("row 2 of dies.csv: A 1, cut is 3-1/4 x 4 in (ruler, 2026-03-01) "
+                          "here, and 3 x 4 in (ruler, 2026-01-01) is recorded: both are kept, "
+                          "and the recorded one counts until you settle it"));
   EXPECT_EQ(
       measurements_of(book.book, openings_of_set(book.book, *set_named(book.book, "a"))[0].line_id).size(),
       3u);
@@ -477,7 +490,8 @@ TEST(ExportTables, EarlierFiguresDoNotComeBackAsConflicts) {
   TableBook other;
   const ImportReport report = other.import({{"dies.csv", contents(book.folder / "out" / "dies.csv")}});
   EXPECT_THAT(refused(report), IsEmpty());
-  EXPECT_THAT(report.notes, ElementsAre(testing::StartsWith("row 4 of dies.csv: A 2, cut was 2 x 2 in")))
+  EXPECT_THAT(report.notes,
+              ElementsAre(testing::StartsWith("row 4 of dies.csv: A 2, cut is 2-1/2 x 2-1/2 in")))
       << "only what was open is open";
   const auto again = openings_of_set(other.book, *set_named(other.book, "a"));
   EXPECT_EQ(again[0].width, Length::inch_fraction(13, 4));

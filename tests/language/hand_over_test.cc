@@ -145,6 +145,7 @@ TEST_F(HandOver, WhatFrames) {
       {"which die frames a 3 x 4 in panel with a 1/8 in border", "frames(3 x 4 in panel; border=1/8 in)"},
       {"what frames a 2 in circle with at least 1/4 in showing", "frames(2 in circle; border=1/4 in)"},
       {"which die goes round a 2 in circle leaving 1/8 in all round", "frames(2 in circle; border=1/8 in)"},
+      {"which circle goes round a 2 in circle", "frames(2 in circle; shape=circle)"},
   };
   expect(cases);
 }
@@ -196,6 +197,48 @@ TEST_F(HandOver, HowBig) {
       {"dimensions of tidepool rectangles 2, stitched", "measured(tidepool rectangles 2, stitched)"},
       {"when did I measure moonrise circles 3", "measured(moonrise circles 3)"},
       {"how big is Harbour Easel", "measured(Harbour Easel)"},
+      {"how big is the smallest hexagon", "measured(smallest hexagon)"},
+      {"how wide is gatepost long strip", "measured(gatepost long strip)"},
+      {"how big was the circle on Harbour Easel", "measured(circle on Harbour Easel)"},
+      {"what size is the frame on Harbour Easel", "measured(frame on Harbour Easel)"},
+  };
+  expect(cases);
+}
+
+TEST_F(HandOver, DiesBySize) {
+  const Case cases[] = {
+      {"do I have a 3 inch circle die", "dies(3 inch circle)"},
+      {"have I got a 2-3/8 circle die?", "dies(2-3/8 circle)"},
+      {"which die is 2-3/8", "dies(2-3/8)"},
+      {"which dies are 3 inches", "dies(3 inches)"},
+      {"which die cuts a 3 inch circle", "dies(3 inch circle)"},
+      {"what dies do I have around 2 in", "dies(around 2 in)"},
+      {"which die is closest to 2-1/4 in", "dies(about 2-1/4 in)"},
+      {"is there a die that cuts 2 x 3 in", "dies(2 x 3 in)"},
+      {"what circle dies do I have", "dies(circle)"},
+      {"what dies do I have", "dies()"},
+      {"do I have dies under 1 inch", "dies(under 1 inch)"},
+      {"which tidepool rectangle is 3 x 4-1/4", "dies(3 x 4-1/4; in=Tidepool Rectangles)"},
+      {"which of my moonrise circles is 2 in", "dies(2 in; in=Moonrise Circles)"},
+  };
+  expect(cases);
+}
+
+TEST_F(HandOver, WhatWasTried) {
+  const Case cases[] = {
+      {"what did I try in tidepool rectangles 2", "tried(tidepool rectangles 2)"},
+      {"what have I tried in the moonrise circles?", "tried(moonrise circles)"},
+      {"what did I try", "tried()"},
+      {"what was too tight", "tried(; too tight)"},
+      {"which panels were too loose in tidepool rectangles 2", "tried(tidepool rectangles 2; too loose)"},
+  };
+  expect(cases);
+}
+
+TEST_F(HandOver, WhatWasMadeWithAThing) {
+  const Case cases[] = {
+      {"what did I use the garden gate stamp for", "used(garden gate stamp)"},
+      {"what have I made with harbour dots", "used(harbour dots)"},
   };
   expect(cases);
 }
@@ -209,6 +252,7 @@ TEST_F(HandOver, NotMeasuredYet) {
       {"which dies have not been measured", "unmeasured()"},
       {"unmeasured dies", "unmeasured()"},
       {"dies without a size", "unmeasured()"},
+      {"dies with no size", "unmeasured()"},
       {"anything not measured yet?", "unmeasured()"},
       {"what is left to measure", "unmeasured()"},
       {"what needs measuring in the tidepool rectangles", "unmeasured(Tidepool Rectangles)"},
@@ -277,6 +321,8 @@ TEST_F(HandOver, ARecord) {
       {"tell me about garden gate", "show(garden gate)"},
       {"what do I know about moonrise circles 3", "show(moonrise circles 3)"},
       {"open harbour easel", "show(harbour easel)"},
+      {"what colour is sage", "show(sage)"},
+      {"what colour was the frame on harbour easel", "show(frame on harbour easel)"},
   };
   expect(cases);
 }
@@ -287,6 +333,10 @@ TEST_F(HandOver, SamplesAreStillAskedFor) {
       "cards showing gulls",
       "designs that fit an A6 envelope",
       "which designs fit in an A6 envelope",
+      "which designs use a 3 in circle die",
+      "cards with a 3 in circle die cut",
+      "which tidepool rectangles did I use",
+      "what did I use sage for",
       "where the wild geese go",
       "what cards did I make in 2023",
       "which cards use the tidepool rectangles",

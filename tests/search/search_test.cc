@@ -389,7 +389,13 @@ TEST_F(Search, misspelt_words_get_a_suggestion) {
   const Vocabulary vocabulary;
   SearchOptions options;
   options.vocabulary = &vocabulary;
-  EXPECT_THAT(ask({words({"embosing"})}, options).suggest, ElementsAre(Suggestion{"embosing", "embossing"}));
+  EXPECT_THAT(ask({words({"embosing"})}, options).suggest, ElementsAre())
+      << "nothing of this book is embossed: the word would find nothing either";
+  EXPECT_THAT(ask({words({"rectangel"})}, options).suggest,
+              ElementsAre(Suggestion{"rectangel", "rectangle"}));
+  EXPECT_THAT(ask({words({"har", "bour"})}, options).suggest, ElementsAre(Suggestion{"har bour", "harbour"}));
+  for (const char* far : {"how", "help", "pond", "bigger"})
+    EXPECT_THAT(ask({words({far})}, options).suggest, ElementsAre()) << far;
 }
 
 TEST_F(Search, an_empty_book_is_not_the_question_s_fault) {
