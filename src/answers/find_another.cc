@@ -107,8 +107,8 @@ Result<void> used_for(const Book& book, const Question& question, const ReadingC
   samples.tree.children.push_back(any.children.size() == 1 ? std::move(any.children.front())
                                                            : std::move(any));
   SearchOptions options;
-  options.limit = asked.limit;
-  options.order = asked.order;
+  options.limit = asked.limit.value_or(options.limit);
+  options.order = asked.order.value_or(options.order);
   options.vocabulary = &context.vocabulary;
   options.facets = asked.facets;
   Result<Hits> hits = search(book, samples, options);
@@ -229,6 +229,7 @@ void tell(const Question& question, FindAnswer& answer) {
 Result<void> answer_another(const Book& book, const Question& question, const ReadingContext& context,
                             const FindAsked& asked, FindAnswer& answer) {
   tell(question, answer);
+  const std::size_t most = asked.limit.value_or(SearchOptions().limit);
   switch (question.asks) {
     case Asks::fits:
       return fitting(book, question, answer);
@@ -255,9 +256,9 @@ Result<void> answer_another(const Book& book, const Question& question, const Re
     case Asks::show:
       return shown(book, question, context, answer);
     case Asks::dies:
-      return take(dies_of_size(book, {question.subject, question.in_set, asked.limit}, context), answer);
+      return take(dies_of_size(book, {question.subject, question.in_set, most}, context), answer);
     case Asks::tried:
-      return take(tried_there(book, {question.subject, question.result, asked.limit}), answer);
+      return take(tried_there(book, {question.subject, question.result, most}), answer);
     case Asks::used:
       return used_for(book, question, context, asked, answer);
     case Asks::samples:
