@@ -160,7 +160,8 @@ bool Binder::begins_piece(const Level& level, std::size_t place) const {
   const Item& item = items_[place];
   if (!level.piece) return true;
   const OpenPiece& piece = *level.piece;
-  if (piece.outright) return false;
+  // What is excluded of the piece: "a 60 mm circle, not 2-3/8 in".
+  if (piece.outright || level.in_piece) return false;
   if (only_one(item.of) && piece.has(item.of)) return !other_bound(level, place);
   if (level.pending == Pending::nothing) return item.field && (piece.sample_between || piece.text_between);
   if (item.by) return false;

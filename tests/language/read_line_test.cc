@@ -270,15 +270,15 @@ TEST(ReadRecordText, ColoursInOrdinarySpeech) {
   const RecordSaid record = record_of(
       "base russet 8-1/2 x 5-1/2 in\nslate cirle 2-7/8 in\nochre ring 2-7/8 in\nplum image 2 in, stamped in "
       "rust "
-      "ink\nmat taupe grey 4 x 5 in\nwobbly panel 3 x 4 in\n");
+      "ink\nmat mauve taupe 4 x 5 in\nblorby panel 3 x 4 in\n");
   std::vector<std::string> papers;
   for (const PieceOfRecord& piece : record.pieces)
     papers.push_back(piece.said.piece.paper.empty() ? "" : piece.said.piece.paper.front());
-  EXPECT_EQ(papers, (std::vector<std::string>{"russet", "slate", "ochre", "plum", "taupe grey", ""}));
+  EXPECT_EQ(papers, (std::vector<std::string>{"russet", "slate", "ochre", "plum", "mauve taupe", ""}));
   ASSERT_EQ(record.not_read.size(), 2u);
   EXPECT_EQ(record.not_read[0].problem.what, "\"cirle\" is not understood");
   EXPECT_EQ(record.not_read[0].problem.candidates.front(), "circle");
-  EXPECT_EQ(record.not_read[1].problem.what, "\"wobbly\" is not understood");
+  EXPECT_EQ(record.not_read[1].problem.what, "\"blorby\" is not understood");
 }
 
 TEST(ReadRecordText, PiecesInACircle) {

@@ -834,6 +834,7 @@ TEST_F(ReadQuestion, Contradictions) {
       {"circle at most 2 in and at least 2 in",
        "all(piece(shape=circle, size=at most 2in, size=at least 2in))", ""},
       {"circle over 1 in and under 3 in", "all(piece(shape=circle, size=over 1in, size=under 3in))", ""},
+      {"60mm circle not 2 3/8", "all(piece(size=60mm ±0.8mm, shape=circle, none(size=2-3/8in ±1/32in)))", ""},
       {"made before 2020 since 2022", "all(made=..2019-12-31, made=2022-01-01..)",
        "nothing can be both made up to 2019-12-31 and made since 2022-01-01"},
       {"made before 2022 since 2020", "all(made=..2021-12-31, made=2020-01-01..)", ""},
