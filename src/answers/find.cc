@@ -8,7 +8,6 @@
 #include "answers/book_names.h"
 #include "answers/find_another.h"
 #include "answers/words.h"
-#include "book/settings.h"
 #include "language/read_question.h"
 
 namespace insetbook {
@@ -84,7 +83,7 @@ void set_order(const FindAsked& asked, const Question& question, SearchOptions& 
 Result<FindAnswer> find(const Book& book, const FindAsked& asked) {
   const Vocabulary vocabulary = vocabulary_of(book);
   const BookNames names(book);
-  const ReadingContext context{vocabulary, names, settings(book).unit, today(book)};
+  const ReadingContext context = reading_context(book, vocabulary, names);
   const Result<Question> question = read_question(asked.question, context);
   if (!question) return failure(question.error());
   FindAnswer answer;

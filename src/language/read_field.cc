@@ -129,6 +129,10 @@ Result<void> Recogniser::not_read(std::size_t last, const auto& why) {
 }
 
 Problem Recogniser::problem_of(const Seen& unread) {
+  if (unread.word == no_such_day)
+    return problem_at(text_, unread.span,
+                      "\"" + std::string(typed(unread.first, unread.last)) + "\" is no day of the calendar",
+                      "a day that there is, as in 2023-02-28");
   telling_ = true;
   std::vector<Seen> out;
   const Result<void> read = fields(unread.first, out);
@@ -479,9 +483,9 @@ std::optional<Seen> Recogniser::date_value(std::size_t first, std::size_t last) 
     return it;
   }
   std::vector<Seen> offered;
-  dates(first, offered);
+  dates(first, offered, true);
   for (Seen& each : offered)
-    if (each.last == last) return std::move(each);
+    if (each.last == last && each.says) return std::move(each);
   return std::nullopt;
 }
 

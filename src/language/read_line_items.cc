@@ -176,6 +176,7 @@ class Taker {
              "one line for each piece");
   }
   void take(const ColourIs& colour, const Item& item) {
+    if (follows_unknown_colour(item) && is_colour_word(item.word)) return colour_not_known(item);
     (colour.use == ColourUse::ink ? piece().ink : piece().paper).push_back(typed(item.span));
   }
   void add_term(std::string_view kind, const std::string& term, const Item& item) {
@@ -259,15 +260,16 @@ class Taker {
   // Kept as it is written; "heather grey" is one colour.
   void colour_not_known(const Item& item) {
     std::vector<std::string>& paper = piece().paper;
-    const bool follows =
-        last_unknown_colour_ && !paper.empty() && last_colour_end_ < item.span.begin &&
-        single_spaced(text_.substr(last_colour_end_, item.span.begin - last_colour_end_)).empty();
-    if (follows)
+    if (follows_unknown_colour(item))
       paper.back() += " " + typed(item.span);
     else
       paper.push_back(typed(item.span));
     last_unknown_colour_ = true;
     last_colour_end_ = item.span.end;
+  }
+  bool follows_unknown_colour(const Item& item) const {
+    return last_unknown_colour_ && !line_.piece.paper.empty() && last_colour_end_ < item.span.begin &&
+           single_spaced(text_.substr(last_colour_end_, item.span.begin - last_colour_end_)).empty();
   }
   bool is_quoted(Span span) const { return is_quote(character_at(text_, span.begin).code); }
   void quoted(const Item& item) {

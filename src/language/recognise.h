@@ -77,7 +77,7 @@ class Recogniser {
   std::optional<Says> status_value(const Field& field, std::size_t first, std::size_t last);
   // recognise_dates.cc
   std::vector<DateWord> date_words(std::size_t at) const;
-  void dates(std::size_t at, std::vector<Seen>& out) const;
+  void dates(std::size_t at, std::vector<Seen>& out, bool outright = false) const;
   // recognise.cc
   void recorded_or_not(std::size_t at, std::vector<Seen>& out) const;
   void words_said(std::size_t at, std::vector<Seen>& out) const;

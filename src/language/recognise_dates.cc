@@ -18,11 +18,16 @@ std::vector<DateWord> Recogniser::date_words(std::size_t at) const {
 }
 
 // "made in 2023", "since March", "between 2020 and 2022", "2020-2022"
-void Recogniser::dates(std::size_t at, std::vector<Seen>& out) const {
-  const DateReading how{context_.today, context_.southern, context_.unit == Unit::inch};
+void Recogniser::dates(std::size_t at, std::vector<Seen>& out, bool outright) const {
+  const DateReading how{context_.today, context_.southern, context_.unit == Unit::inch, outright};
   const auto found = dates_at(date_words(at), how);
-  if (!found || found->no_such_day) return;
-  Seen date = seen(As::says, at, at + found->words, priority_of::date);
+  if (!found) return;
+  Seen date = seen(found->no_such_day ? As::unread : As::says, at, at + found->words, priority_of::date);
+  if (found->no_such_day) {
+    date.word = no_such_day;
+    out.push_back(std::move(date));
+    return;
+  }
   date.says = MadeIn{found->period.from, found->period.to};
   if (found->relative) date.notes.push_back("today is " + std::string(context_.today));
   if (found->season)

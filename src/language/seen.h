@@ -43,8 +43,11 @@ enum class As {
   named,   // a colour or a supply of the book
   like,    // a colour near another
   says,    // finished: sizes, dates, dies, sides, fields …
-  unread,  // a field that cannot be read: it falls away, and is told as a problem
+  unread,  // a field or a day that cannot be: it falls away, and is told as a problem
 };
+
+// The word of an `unread` that is no field, but a day the calendar has not.
+inline constexpr std::string_view no_such_day = "no such day";
 
 // Among offers of equal cover: what was said outright comes before what has to be guessed.
 namespace priority_of {

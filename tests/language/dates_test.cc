@@ -76,6 +76,35 @@ TEST(Dates, DaysOfAMonth) {
                     });
 }
 
+// A day that the calendar has not falls away, and is told.
+TEST(Dates, NoSuchDay) {
+  struct Row {
+    const char *text, *tree, *problem;
+  };
+  for (const Row& row : std::vector<Row>{
+           {"circle 31 June 2024", "all(piece(shape=circle))",
+            "7: \"31 June 2024\" is no day of the calendar"},
+           {"29 February 2023", "all()", "0: \"29 February 2023\" is no day of the calendar"},
+           {"made on Feb 30", "all()", "0: \"made on Feb 30\" is no day of the calendar"},
+           {"2023-02-29", "all()", "0: \"2023-02-29\" is no day of the calendar"},
+           {"since 2023-13-01 easel", "all(fold=easel)", "0: \"since 2023-13-01\" is no day of the calendar"},
+           {"32/13/2024", "all()", "0: \"32/13/2024\" is no day of the calendar"},
+           {"made:2023-02-29", "all()", "5: \"2023-02-29\" is no date"},
+           {"29 February 2024", "all(made=2024-02-29)", ""},
+           {"on 29 February", "all(made=2024-02-29)", ""},
+       }) {
+    const Offers offers;
+    const auto question = read_question(row.text, offers.context());
+    ASSERT_TRUE(question) << row.text;
+    EXPECT_EQ(print(*question), row.tree) << row.text;
+    std::string problem;
+    if (!question->problems.empty())
+      problem = std::to_string(question->problems.front().where.at.value_or(99)) + ": " +
+                question->problems.front().what;
+    EXPECT_EQ(problem, row.problem) << row.text;
+  }
+}
+
 TEST(Dates, MonthsSeasonsAndYears) {
   compare(Offers(), {
                         {"may", ""},
@@ -123,6 +152,22 @@ TEST(Dates, AboutAYear) {
                         {"circa 2020", "0-10 made=2019-01-01..2021-12-31"},
                         {"about 2023 in", "0-10 made=2022-01-01..2024-12-31"},
                         {"about 3", ""},
+                    });
+}
+
+// A field says that its value is a date.
+TEST(Dates, InAField) {
+  compare(Offers(), {
+                        {"made:may", "0-8 made=2026-05-01..2026-05-31"},
+                        {"made:December", "0-13 made=2025-12-01..2025-12-31"},
+                        {"made:spring", "0-11 made=2026-03-01..2026-05-31"},
+                        {"made:\"5 May\"", "0-12 made=2026-05-05"},
+                        {"made:yesterday", "0-14 made=2026-11-24"},
+                        {"made:Monday", "0-11 made=2026-11-23"},
+                        {"made:Christmas", "0-14 made=2025-12-25"},
+                        {"made:\"since Easter\"", "0-19 made=2026-04-05.."},
+                        {"made:\"March 14, 2026\"", "0-21 made=2026-03-14"},
+                        {"made:3/14/2026", "0-14 made=2026-03-14"},
                     });
 }
 

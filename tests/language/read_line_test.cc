@@ -279,6 +279,8 @@ TEST(ReadRecordText, ColoursInOrdinarySpeech) {
   EXPECT_EQ(record.not_read[0].problem.what, "\"cirle\" is not understood");
   EXPECT_EQ(record.not_read[0].problem.candidates.front(), "circle");
   EXPECT_EQ(record.not_read[1].problem.what, "\"blorby\" is not understood");
+  const RecordSaid grey = record_of("mat taupe grey 4 x 5 in\n");
+  EXPECT_EQ(grey.pieces.front().said.piece.paper, std::vector<std::string>{"taupe grey"});
 }
 
 TEST(ReadRecordText, PiecesInACircle) {

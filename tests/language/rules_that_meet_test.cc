@@ -194,7 +194,7 @@ TEST(RulesThatMeet, FoldsShapesAndNames) {
       // fold, feature, technique
       {"pop up card", "all(feature=pop up)"},
       {"pop up circle", "all(feature=pop up, piece(shape=circle))"},
-      {"popped up circle", "all(piece(technique=popped up, shape=circle))"},
+      {"popped up circle", "all(piece(any(technique=popped up, glue=foam), shape=circle))"},
       {"stand-up circle", "all(fold=stand up fold, piece(shape=circle))"},
       // set, shape, colour
       {"kelp circle", "all(piece(die=Kelp Circles))"},
@@ -241,9 +241,9 @@ TEST(RulesThatMeet, SidesAndWhereAPieceLies) {
       {"circle on the inside", "all(piece(shape=circle, side=inside))"},
       {"circle inside a square", "all(piece(shape=circle, in(piece(shape=square))))"},
       {"circle inside the tidepool rectangle", "all(piece(shape=circle, in=Tidepool Rectangles))"},
-      {"inside panel", "all(piece(role=inside panel))"},
+      {"inside panel", "all(any(piece(role=inside panel), piece(role=panel, side=inside)))"},
       {"panel inside", "all(piece(role=panel, side=inside))"},
-      {"inside sentiment", "all(piece(role=inside sentiment))"},
+      {"inside sentiment", "all(any(piece(role=inside sentiment), piece(role=sentiment, side=inside)))"},
       {"side:inside panel", "all(piece(side=inside, role=panel))"},
       // front: side, connector
       {"circle on the front", "all(piece(shape=circle, side=front))"},
