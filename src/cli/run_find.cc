@@ -110,7 +110,7 @@ void print_facets(const std::vector<Facet>& facets, Output& out) {
   out.detail(fmt::format("To have only some of them, add it to the question: {}", example));
 }
 
-void print_hits(const FindAnswer& answer, const Hits& hits, Output& out) {
+void print_hits(const FindAnswer& answer, const Hits& hits, std::size_t most, Output& out) {
   if (hits.hits.empty()) {
     out.headline("No sample has all of that.");
     print_reading(answer, out);
@@ -126,9 +126,11 @@ void print_hits(const FindAnswer& answer, const Hits& hits, Output& out) {
     print_reading(answer, out);
     out.blank();
     for (const Hit& hit : hits.hits) print_hit(hit, out);
-    if (hits.hits.size() < hits.total && hits.total_is_exact)
+    // Where the question says how many ("the newest three"), they are all that was asked for.
+    const bool cut_off = hits.hits.size() >= most && hits.hits.size() < hits.total;
+    if (cut_off && hits.total_is_exact)
       out.detail(fmt::format("{} more: --limit {} shows all.", hits.total - hits.hits.size(), hits.total));
-    else if (hits.hits.size() < hits.total)
+    else if (cut_off)
       out.detail(fmt::format("There are more: --limit {} shows as many again.", 2 * hits.hits.size()));
   }
   for (const Suggestion& suggestion : hits.suggest)
@@ -161,8 +163,9 @@ void print_stages(std::string_view explained, Output& out) {
 
 struct AnswerPrinter {
   const FindAnswer& whole;
+  std::size_t most;  // hits that are shown, where the question does not say
   Output& out;
-  void operator()(const Hits& hits) const { print_hits(whole, hits, out); }
+  void operator()(const Hits& hits) const { print_hits(whole, hits, most, out); }
   void operator()(const FitsAnswer& answer) const { print_fits(answer, out); }
   void operator()(const FramesAnswer& answer) const { print_frames(answer, out); }
   void operator()(const MeasureAnswer& answer) const { print_measured(answer, out); }
@@ -221,7 +224,7 @@ int run_find(const Invocation& invocation, Output& out) {
   if (out.json()) {
     out.raw(answer_json(*answer));
   } else {
-    std::visit(AnswerPrinter{*answer, out}, answer->answer);
+    std::visit(AnswerPrinter{*answer, most, out}, answer->answer);
     if (!hits) print_remarks(*answer, out);
     print_stages(answer->explained, out);
   }

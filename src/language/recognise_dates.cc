@@ -1,9 +1,25 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
+#include <algorithm>
+
 #include "language/dates.h"
 #include "language/recognise.h"
 #include "language/says.h"
 
 namespace insetbook {
+
+namespace {
+
+// Whether a year stands before the piece, a point, and another year, with the second point, behind it.
+bool two_points(const std::vector<Piece>& pieces, std::size_t at) {
+  const auto year = [](std::string_view figure) {
+    return figure.size() == 4 && std::ranges::all_of(figure, [](char c) { return c >= '0' && c <= '9'; });
+  };
+  if (at == 0 || at + 1 >= pieces.size() || pieces[at].folded != "." || !pieces[at].glued) return false;
+  const std::string_view next = pieces[at + 1].folded;
+  return pieces[at + 1].glued && next.starts_with('.') && year(pieces[at - 1].folded) && year(next.substr(1));
+}
+
+}  // namespace
 
 // The words of dates that begin at `at`, commas and the points of short months among them.
 std::vector<DateWord> Recogniser::date_words(std::size_t at) const {
@@ -11,6 +27,12 @@ std::vector<DateWord> Recogniser::date_words(std::size_t at) const {
   for (std::size_t i = at; i < pieces_.size() && words.size() < longest_dates; ++i) {
     const Piece& piece = pieces_[i];
     const bool point = is_mark(i, ".") && piece.glued && i > at && month_named(pieces_[i - 1].folded);
+    // "2024..2025", whose pieces are "2024", "." and ".2025".
+    if (i > at && two_points(pieces_, i)) {
+      words.push_back({"to", false});
+      words.push_back({std::string_view(pieces_[++i].folded).substr(1), false});
+      continue;
+    }
     if (piece.kind != Piece::Kind::word && !is_mark(i, ",") && !point) break;
     words.push_back({piece.folded, piece.hyphen});
   }

@@ -418,6 +418,7 @@ TEST_F(ReadQuestion, Trees) {
       {"since 2020-05-01", "all(made=2020-05-01..)"},
       {"made by hand", "all(text=hand)"},
       {"2020-2022", "all(made=2020-01-01..2022-12-31)"},
+      {"made 2020..2022", "all(made=2020-01-01..2022-12-31)"},
       {"from 2020 to 2022", "all(made=2020-01-01..2022-12-31)"},
       {"1990 circle", "all(made=1990, piece(shape=circle))"},
       {"50 mm circle", "all(piece(size=50mm ±0.8mm, shape=circle))"},
