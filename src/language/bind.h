@@ -16,7 +16,7 @@
 //     that brings a colour of its own was said; beside an ink every plain colour is;
 //   - a word that is a role and a material ("ribbon") is read both ways, unless a shape or a role stands
 //     beside it;
-//   - "exactly two circles" is two and no three;
+//   - "exactly two circles" is two and no three; what is counted is a role, no material ("two ribbons");
 // How pieces go together
 //   - `on`, `in`, `behind`, `around`, `through` and words like them (items.cc) before a piece say how the
 //     piece before goes with it; so does a bracket behind them. What follows is said of the later piece, and
@@ -30,7 +30,7 @@
 // The sample
 //   - what is said of the sample (fold, occasion, date …) ends a piece when a connector or a field follows;
 //   - a size without a shape before "card", or at once behind it, is the closed size; "square cards" is the
-//     form;
+//     form, and a side at once behind it ("square card 5 in") both sides;
 // Negation and choice
 //   - `-word` excludes the phrase up to its shape or role; `not`, `no`, `without` the whole phrase and each
 //     one that `and` or `or` joins to it, and a comma list that ends in `or`; a bare property behind `with`

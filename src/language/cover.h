@@ -6,7 +6,8 @@
 //      text and for marks that say nothing;
 //   2. fewer offers win over more, so that the longest match is taken ("stand-up fold" over "stand", "up");
 //   3. the greater sum of priorities (seen.h) wins: what was said outright before what has to be guessed;
-//      field, date, side, size, small word, term, name, number in this order;
+//      field, date, side, size, small word, term, name, number in this order; a name of the book that is
+//      also a word for a material or a role ("pearls") comes before the term, which is offered;
 //   4. the offer that the recogniser made first (recognise.cc, `offers`) stays.
 // What nothing covers is text. A field stands alone where it begins: what is said outright is never read
 // otherwise. One that cannot be read, and a size that cannot be where nothing else covers it, fall away and

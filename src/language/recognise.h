@@ -2,8 +2,9 @@
 //
 // The second stage of reading a question: at each piece, all that could begin there. The recognisers are:
 // marks and the small words of the language (small_words.h), sizes with relations, counts, dates, dies with
-// their order, names of colours and supplies, vocabulary terms, sizes of the closed card, and fields. How far
-// each one looks is bounded, so that the whole takes time in proportion to the length of the question.
+// their order, names of colours and supplies, vocabulary terms, what a piece is stuck with, what can no
+// longer be had, sizes of the closed card, and fields. How far each one looks is bounded, so that the whole
+// takes time in proportion to the length of the question.
 #pragma once
 
 #include <map>
@@ -68,9 +69,10 @@ class Recogniser {
   struct StatusSaid {
     std::size_t last = 0;
     TermMatch match;
+    bool only = true;  // no other vocabulary has the label
   };
-  std::optional<StatusSaid> status_at(std::size_t at) const;
-  std::optional<StatusNoun> status_noun(std::size_t at) const;
+  std::optional<StatusSaid> status_at(std::size_t at);
+  std::optional<StatusNoun> status_noun(std::size_t at, std::size_t count) const;
   std::vector<Says> says_of_status(const TermMatch& status, const StatusNoun& noun);
   void statuses(std::size_t at, std::vector<Seen>& out);
   void resolve_status(Seen& seen);

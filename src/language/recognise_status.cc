@@ -14,6 +14,8 @@ namespace {
 
 using Of = StatusOf;
 
+constexpr std::size_t longest_noun = 3;  // words
+
 struct Noun {
   std::string_view word;
   Of of;
@@ -31,34 +33,29 @@ constexpr Noun nouns[] = {{"colour", Of::colours},     {"colours", Of::colours},
 }  // namespace
 
 // "withdrawn", "no longer made": the longest label of a status that begins at `at`.
-std::optional<Recogniser::StatusSaid> Recogniser::status_at(std::size_t at) const {
+std::optional<Recogniser::StatusSaid> Recogniser::status_at(std::size_t at) {
   std::optional<StatusSaid> best;
-  std::string said;
+  std::string key;
   for (std::size_t count = 1, most = run_of_words(at, longest_label_); count <= most; ++count) {
     ++steps_;
-    if (count > 1) said += ' ';
-    said += pieces_[at + count - 1].folded;
-    const auto found = context_.vocabulary.find(said, VocabularyName::status);
-    if (!found.empty()) best = StatusSaid{at + count, found.front()};
+    key += key_of(at + count - 1);
+    if (!context_.vocabulary.key_begins(key)) break;
+    const std::vector<TermMatch> found = context_.vocabulary.find_key(key);
+    const auto status = std::ranges::find(found, VocabularyName::status, &TermMatch::vocabulary);
+    if (status != found.end()) best = StatusSaid{at + count, *status, found.size() == 1};
   }
   return best;
 }
 
-// "inks", "stamps", "patterned paper": what the status is said of, the longest that begins at `at`.
-std::optional<StatusNoun> Recogniser::status_noun(std::size_t at) const {
-  std::optional<StatusNoun> best;
-  for (std::size_t count = 1, most = run_of_words(at, 3); count <= most; ++count) {
-    ++steps_;
-    const std::string said = words(at, count);
-    const auto noun = std::ranges::find(nouns, said, &Noun::word);
-    if (noun != std::end(nouns)) {
-      best = StatusNoun{at + count, noun->of, ""};
-      continue;
-    }
-    if (const std::string kind = context_.names.supply_kind(said); !kind.empty())
-      best = StatusNoun{at + count, Of::kind, kind};
-  }
-  return best;
+// "inks", "stamps", "patterned paper": what the status is said of, `count` words at `at`.
+std::optional<StatusNoun> Recogniser::status_noun(std::size_t at, std::size_t count) const {
+  if (run_of_words(at, count) < count) return std::nullopt;
+  const std::string said = words(at, count);
+  const auto noun = std::ranges::find(nouns, said, &Noun::word);
+  if (noun != std::end(nouns)) return StatusNoun{at + count, noun->of, ""};
+  const std::string kind = context_.names.supply_kind(said);
+  if (kind.empty()) return std::nullopt;
+  return StatusNoun{at + count, Of::kind, kind};
 }
 
 std::vector<Says> Recogniser::says_of_status(const TermMatch& status, const StatusNoun& noun) {
@@ -93,29 +90,28 @@ std::vector<Says> Recogniser::says_of_status(const TermMatch& status, const Stat
 
 // "retired colours", "colours that are retired", "discontinued"
 void Recogniser::statuses(std::size_t at, std::vector<Seen>& out) {
-  std::size_t last = at;
-  std::optional<StatusNoun> noun;
-  std::optional<StatusSaid> status = status_at(at);
-  if (status) {
-    noun = status_noun(status->last);
-    last = noun ? noun->last : status->last;
-    // A word that says so little is meant so only of something.
-    if (!noun && status->match.likelihood < 30) return;
-    if (!noun) noun = StatusNoun{last, Of::supplies, ""};
-  } else {
-    noun = status_noun(at);
-    if (!noun) return;
-    const std::size_t is = skip(noun->last, {"that", "which", "is", "are", "was", "were", "now"});
-    status = status_at(is);
-    if (!status || (is == noun->last && status->match.likelihood < 50)) return;
-    last = status->last;
+  const auto offer = [&](const TermMatch& status, std::size_t last, const StatusNoun& noun) {
+    Seen it = seen(As::term, at, last, priority_of::side);
+    it.word = words(at, last - at);
+    it.terms = {status};
+    it.terms.front().likelihood = 100;
+    it.of_status = noun;
+    out.push_back(std::move(it));
+  };
+  if (const auto status = status_at(at)) {
+    for (std::size_t count = longest_noun; count > 0; --count)
+      if (const auto noun = status_noun(status->last, count)) return offer(status->match, noun->last, *noun);
+    // A word that says so little, or something else besides ("retiring"), is meant so only of something.
+    if (status->match.likelihood < 30 || !status->only) return;
+    return offer(status->match, status->last, StatusNoun{status->last, Of::supplies, ""});
   }
-  Seen it = seen(As::term, at, last, priority_of::side);
-  it.word = words(at, last - at);
-  it.terms = {status->match};
-  it.terms.front().likelihood = 100;
-  it.of_status = *noun;
-  out.push_back(std::move(it));
+  // The status is looked for first: few questions have one.
+  for (std::size_t count = std::min(longest_noun, run_of_words(at, longest_noun)); count > 0; --count) {
+    const std::size_t is = skip(at + count, {"that", "which", "is", "are", "was", "were", "now"});
+    const auto status = status_at(is);
+    if (!status || (is == at + count && status->match.likelihood < 50)) continue;
+    if (const auto noun = status_noun(at, count)) return offer(status->match, status->last, *noun);
+  }
 }
 
 void Recogniser::resolve_status(Seen& it) {
@@ -133,7 +129,7 @@ std::optional<Says> Recogniser::status_value(const Field& field, std::size_t fir
   if (field.id == FieldName::ink) noun.of = Of::inks;
   if (field.id == FieldName::die) noun.of = Of::dies;
   if (field.id == FieldName::supply) {
-    const auto kind = status->last < last ? status_noun(status->last) : std::nullopt;
+    const auto kind = status->last < last ? status_noun(status->last, last - status->last) : std::nullopt;
     noun.of = kind && !kind->kind.empty() ? Of::kind : Of::supplies;
     if (kind) noun.last = kind->last, noun.kind = kind->kind;
   }

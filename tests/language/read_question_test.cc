@@ -914,6 +914,8 @@ TEST_F(ReadQuestion, WhatCanNoLongerBeHad) {
       {"supply:\"withdrawn stamp\"", "all(supply=withdrawn stamp)"},
       {"die:withdrawn", "all(piece(die=withdrawn))"},
       {"current", "all(text=current)"},
+      {"retiring", "all(occasion=retirement)"},
+      {"retiring colours", "all(colour=last chance (by status))"},
   });
 }
 

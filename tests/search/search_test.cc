@@ -493,5 +493,42 @@ TEST_F(Search, deleted_and_undone_samples_come_and_go) {
   EXPECT_THAT(titles(ask({words({"water"})}, options)), ElementsAre("Tide chart"));
 }
 
+// A set whose dies are not in the book yet is asked for by its name; a line of it is nowhere.
+TEST_F(Search, a_set_without_dies_finds_the_pieces_that_name_it) {
+  ASSERT_TRUE(book_->change("a set", [](Change& change) -> Result<void> {
+    change.database().execute(
+        "INSERT INTO die_set (id, uuid, name, key) VALUES (7, 'seven', 'Kelp Tags', 'kelp tags');"
+        "UPDATE element SET set_id = 7 WHERE name = 'reed'");
+    return {};
+  }));
+  const DieIs set{{}, "", false, "Kelp Tags", {7}};
+  EXPECT_THAT(titles(ask({piece({asks(set, "kelp tags")})})), ElementsAre("Reed bed"));
+  EXPECT_EQ(ask({none({piece({asks(set, "kelp tags")})})}).total, 3U);
+  DieIs stitched = set;
+  stitched.line = "stitched";
+  EXPECT_EQ(ask({piece({asks(stitched, "kelp tags, stitched")})}).total, 0U);
+  DieIs inside = set;
+  inside.lies_in = true;
+  EXPECT_EQ(ask({piece({asks(inside, "in kelp tags")})}).total, 0U);
+}
+
+TEST_F(Search, what_a_piece_is_stuck_with_is_read_word_by_word) {
+  ASSERT_TRUE(book_->change("glue", [](Change& change) -> Result<void> {
+    change.database().execute(
+        "UPDATE element SET glue = 'left 2 in, Foam squares' WHERE name = 'sun';"
+        "UPDATE element SET glue = 'foam' WHERE name = 'gate';"
+        "UPDATE element SET glue = 'wet glue' WHERE name = 'dial';"
+        "UPDATE element SET glue = 'foamless' WHERE name = 'reed'");
+    return {};
+  }));
+  const GlueIs foam{{"foam", "foam square"}, {"foam", "foamsquare"}};
+  const Hits hits = ask({piece({asks(foam, "foam")})});
+  EXPECT_THAT(titles(hits), ElementsAre("Harbour lights", "Moon gate"));
+  EXPECT_THAT(matched(hits.hits.front()), ElementsAre("foam | sun | stuck: left 2 in, Foam squares"));
+  EXPECT_THAT(titles(ask({piece({asks(GlueIs{{"foam square"}, {"foamsquare"}}, "foam squares")})})),
+              ElementsAre("Harbour lights"));
+  EXPECT_EQ(ask({none({asks(foam, "foam")})}).total, 2U);
+}
+
 }  // namespace
 }  // namespace insetbook
