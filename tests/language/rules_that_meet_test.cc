@@ -295,6 +295,25 @@ TEST(RulesThatMeet, DatesAndWhatTheyResemble) {
   });
 }
 
+// "last" and "newest" put cards in order before the word for them, and are a time before a length of it.
+TEST(RulesThatMeet, OrdersStatusesAndDays) {
+  compare({
+      // order of the cards, period, order of dies
+      {"newest circle", "all(piece(shape=circle)), newest"},
+      {"the last five cards", "all(), newest 5"},
+      {"last five years", "all(made=2021-11-25..2026-11-25)"},
+      {"last year", "all(made=2025)"},
+      {"second largest tidepool rectangle", "all(piece(die=Tidepool Rectangles, second largest))"},
+      // day of the year, occasion
+      {"4th of July", "all(occasion=independence day)"},
+      {"4 July 2026", "all(made=2026-07-04)"},
+      {"made:\"4 July\"", "all(made=2026-07-04)"},
+      // status, word
+      {"retired dies", "all(piece(die=withdrawn))"},
+      {"retired", "all(any(supply=withdrawn, paper=withdrawn (by status), ink=withdrawn (by status)))"},
+  });
+}
+
 // `-` takes the phrase up to its shape, a word the whole phrase and what `and` or `or` joins to it; behind a
 // piece a bare quality is excluded from that piece.
 TEST(RulesThatMeet, Negation) {
