@@ -11,10 +11,11 @@ void Binder::number(Level& level, std::size_t place) {
   Item& item = items_[place];
   const std::size_t head = head_after(place);
   const bool x = fold(std::string_view(item.word)).ends_with("x");
-  if (head != none_yet && item.whole && (x || is_plural(head) || (item.exactly && item.number == 1)))
-    return count(level, place);
   const bool related =
       !item.offered.empty() && std::get<SizeIs>(item.offered.front().says).relation != Relation::exact;
+  // "exactly 1 circle", "more than one circle"
+  const bool of_one = item.number == 1 && (item.exactly || (related && item.word == "one"));
+  if (head != none_yet && item.whole && (x || is_plural(head) || of_one)) return count(level, place);
   const bool beside_head =
       (head == place + 1) || (level.piece && level.piece->has_head() && !level.piece->has(FieldName::size) &&
                               level.pending == Pending::nothing && level.piece->parts.back().head);
@@ -61,7 +62,8 @@ void Binder::count(Level& level, std::size_t place) {
   int least = item.number;
   std::optional<int> at_most;
   if (item.exactly) at_most = least;
-  const bool exactly = item.exactly;
+  const bool exactly = item.exactly || item.most > 0;
+  if (item.most > 0) at_most = item.most;
   if (relation == Relation::over) ++least;
   if (relation == Relation::at_most) at_most = least;
   if (relation == Relation::under) at_most = least - 1;

@@ -130,11 +130,41 @@ Node Binder::piece_of(std::vector<Part> parts) {
   return with_children(Node::Kind::piece, std::move(children));
 }
 
+// "navy stamping", "stamped navy": the plain colour that a printing technique brings, where another is said
+// of the paper. What stands before a shape or a role is of that: "navy stamped white circle".
+void Binder::tell_ink_by_its_technique(OpenPiece& piece) {
+  std::vector<Part>& parts = piece.parts;
+  const auto plain = [&](std::size_t i) {
+    bool either =
+        i < parts.size() && parts[i].of == FieldName::colour && !parts[i].excluded && !parts[i].field;
+    if (either)
+      each_colour(parts[i].node, [&](Constraint&, const ColourIs& colour) {
+        either = either && colour.use == ColourUse::either && !colour.said.starts_with("like ");
+      });
+    return either;
+  };
+  std::size_t colours = 0;
+  for (std::size_t i = 0; i < parts.size(); ++i) colours += plain(i) ? 1 : 0;
+  if (colours < 2) return;
+  for (std::size_t i = 0; i < parts.size(); ++i) {
+    if (!prints(parts[i].node)) continue;
+    const bool behind = plain(i + 1) && !(i + 2 < parts.size() && parts[i + 2].head);
+    const bool before = i > 0 && plain(i - 1);
+    if (!behind && !before) continue;
+    each_colour(parts[behind ? i + 1 : i - 1].node, [](Constraint& constraint, ColourIs& colour) {
+      colour.use = ColourUse::ink;
+      constraint.means = in_words(constraint.says);
+    });
+    return;
+  }
+}
+
 // "white circle stamped in navy": where an ink was said, a plain colour is the paper's. So it is of a piece
 // that has a shape and one colour, "navy circle", unless a technique was said that brings a colour of its
 // own.
 void Binder::tell_paper_from_ink(OpenPiece& piece) {
   if (piece.outright) return;
+  tell_ink_by_its_technique(piece);
   bool ink = false;
   for (Part& part : piece.parts)
     if (!part.excluded)
@@ -168,6 +198,8 @@ bool Binder::begins_piece(const Level& level, std::size_t place) const {
   if (head_ahead(items_, place)) return !joins_like_words(level, place);
   if (item.of == FieldName::size) return !piece.has_head();
   if (level.pending == Pending::goes) return false;
+  // "circle and a ribbon": a ribbon is a piece as well as a material.
+  if (!item.also.empty() && piece.has_head()) return true;
   return !piece.named() || piece.sample_between;
 }
 

@@ -130,6 +130,7 @@ class Binder {
   static std::vector<Part> parts_of(const std::vector<Constraint>& said);
   static std::optional<Node> read_the_other_way(const OpenPiece& piece);
   static void tell_paper_from_ink(OpenPiece& piece);
+  static void tell_ink_by_its_technique(OpenPiece& piece);
   static void count_roles(OpenPiece& piece);
   void start(Level& level);
   void add_part(Level& level, Item& item);

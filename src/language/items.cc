@@ -294,6 +294,7 @@ class Itemiser {
       case As::number: {
         Item& item = add(Item::Kind::number, it);
         item.number = it.number;
+        item.most = it.most;
         item.whole = it.whole;
         item.exactly = it.exactly;
         if (it.says) item.offered.push_back(constraint_of(text_, it.span, *it.says, ""));
@@ -459,6 +460,7 @@ class Itemiser {
         continue;
       }
       if (leads && bare && !settled.empty() && use_colour_after(settled.back(), item, items[i + 1])) {
+        use_colours_joined(items, i + 1);
         if (item.kind == Item::Kind::preposition) ignore_item(item, "says how the colour is used");
         continue;
       }
@@ -500,6 +502,18 @@ class Itemiser {
       if (in) ignore_item(items[i + 1], "filler");
       items.erase(items.begin() + static_cast<std::ptrdiff_t>(i),
                   items.begin() + static_cast<std::ptrdiff_t>(at));
+    }
+  }
+
+  // "stamped in navy and sage": both are inks.
+  static void use_colours_joined(std::vector<Item>& items, std::size_t colour) {
+    for (std::size_t i = colour; i + 2 < items.size(); i += 2) {
+      Item& next = items[i + 2];
+      const bool joined = items[i + 1].kind == Item::Kind::joins && items[i + 1].word == "and";
+      if (!joined || !is_colour(next) || next.field || next.article || use_of(next) != ColourUse::either ||
+          head_ahead(items, i + 2))
+        return;
+      use_colour(next, use_of(items[colour]));
     }
   }
 

@@ -52,6 +52,7 @@ struct Item {
   std::vector<Constraint> also;  // says: the same word read otherwise, all of it: the role as a material
   bool whole = false;            // number: may be a count
   int number = 0;
+  int most = 0;  // number: of a range, "2 to 3"; else 0
   Span span;
 };
 

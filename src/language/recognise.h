@@ -105,6 +105,7 @@ class Recogniser {
   std::size_t tolerance_behind(std::size_t at, SizeIs& size) const;
   std::size_t relation_behind(std::size_t at, SizeIs& size) const;
   void tolerance_alone(std::size_t at, std::vector<Seen>& out) const;
+  void one_number_or_another(std::size_t at, std::vector<Seen>& out) const;
   void spelled_count(std::size_t at, const Measured& found, std::vector<Seen>& out) const;
   std::size_t after_size(std::size_t last, SizeIs& size) const;
   // recognise_dies.cc

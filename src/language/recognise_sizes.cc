@@ -369,8 +369,30 @@ void Recogniser::spelled_count(std::size_t at, const Measured& found, std::vecto
   count.number = *number;
   count.bare = true;
   count.word = pieces_[at].folded;
-  count.says = found.size;
+  SizeIs size = found.size;
+  if (const std::size_t last = relation_behind(at + 1, size); last > at + 1) {
+    count.last = last;
+    count.span = span_of(at, last);
+    count.weight = 2 * static_cast<int>(last - at);
+  }
+  count.says = size;
   out.push_back(std::move(count));
+}
+
+// "one or two circles", "2 or 3 circles": from so many to so many.
+void Recogniser::one_number_or_another(std::size_t at, std::vector<Seen>& out) const {
+  if (at + 3 >= pieces_.size() || !is_word(at + 1, "or")) return;
+  const auto least = small_number(pieces_[at].folded);
+  const auto most = small_number(pieces_[at + 2].folded);
+  const Piece& counted = pieces_[at + 3];
+  const bool plural = counted.kind == Piece::Kind::word && counted.folded.ends_with('s') &&
+                      std::ranges::find(unit_words, counted.folded) == std::end(unit_words);
+  if (!least || !most || *most <= *least || !plural) return;
+  Seen range = seen(As::number, at, at + 3, priority_of::number);
+  range.number = *least;
+  range.most = *most;
+  range.word = std::string(typed(at, at + 3));
+  out.push_back(std::move(range));
 }
 
 // "2+ in circle": the unit stands behind the mark.
@@ -399,6 +421,7 @@ bool Recogniser::names_unit(std::size_t first, std::size_t last) const {
 
 void Recogniser::sizes(std::size_t at, std::vector<Seen>& out) const {
   tolerance_alone(at, out);
+  one_number_or_another(at, out);
   Relation relation = Relation::exact;
   SizeIs way;
   const std::size_t measured_at = measure_before(at, way);
@@ -423,8 +446,9 @@ void Recogniser::sizes(std::size_t at, std::vector<Seen>& out) const {
   if (related && found->size.relation != Relation::between) found->size.relation = relation;
   if (!related) more_than_bare(*found);
   const std::size_t last = after_size(found->last, found->size);
-  const bool plus = last == found->last + 1 && is_mark(found->last, "+");  // "2+ circles"
-  const bool number = found->bare && (last == found->last || plus) && found->size.one_figure;
+  const bool plus = last == found->last + 1 && is_mark(found->last, "+");      // "2+ circles"
+  const bool or_more = last == found->last + 2 && is_word(found->last, "or");  // "2 or more circles"
+  const bool number = found->bare && (last == found->last || plus || or_more) && found->size.one_figure;
   Seen size =
       seen(number ? As::number : As::says, at, last, number ? priority_of::number : priority_of::size);
   size.bare = found->bare;
@@ -433,10 +457,14 @@ void Recogniser::sizes(std::size_t at, std::vector<Seen>& out) const {
   if (number) {
     const std::string_view word = pieces_[begins].folded;
     const auto value = small_number(word.ends_with("x") ? word.substr(0, word.size() - 1) : word);
-    size.whole = value.has_value() && found->size.relation != Relation::between;
+    const bool range = found->size.relation == Relation::between;
+    const auto most = range ? small_number(pieces_[found->last - 1].folded) : std::nullopt;
+    size.whole = value.has_value() && (!range || most.has_value());
     size.number = value.value_or(0);
+    size.most = most.value_or(0);
     size.exactly = related && relation == Relation::exact;
-    if (!related && !plus) size.weight = word.size() == 4 && !value ? 0 : 1;  // "2023" is no size
+    if (!related && !plus && !or_more && !range)
+      size.weight = word.size() == 4 && !value ? 0 : 1;  // "2023" is no size
   }
   out.push_back(std::move(size));
 }

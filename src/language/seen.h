@@ -87,6 +87,7 @@ struct Seen {
   std::string means;                    // how it was read, where the says does not tell all
   bool bare = false;                    // number, size: no unit was said
   int number = 0;                       // also of an order: so many, or 0
+  int most = 0;                         // number: of a range, "2 to 3"; else 0
   bool oldest = false;                  // order: the oldest first
   bool exactly = false;                 // number: "exactly", "only" or "just" stood before it
   bool whole = true;                    // number: may be a count ("two"), not only a size ("2.5")

@@ -91,6 +91,7 @@ inline constexpr SmallWord small_words_written[] = {
     {"just", As::filler},
     {"only", As::filler},
     {"how many", As::filler},
+    {"or more", As::filler},
     {"that are", As::filler},
     {"which is", As::filler},
     {"which are", As::filler},

@@ -130,7 +130,7 @@ TEST(Sizes, PlainNumbers) {
                         {"999", "0-3 count 999 | size=999in ±1/32in"},
                         {"1000", "0-4 size=1000in ±1/32in"},
                         {"2.5", "0-3 size=2-1/2in ±1/32in"},
-                        {"2-3", "0-3 size=2in to 3in"},
+                        {"2-3", "0-3 count 2 | size=2in to 3in"},
                         {"2-3/8", "0-5 size=2-3/8in ±1/32in"},
                     });
 }
