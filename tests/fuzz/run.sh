@@ -17,12 +17,12 @@ targets=$(sed -n 's/^insetbook_fuzz(\([a-z_]*\).*/\1/p' "$here/CMakeLists.txt")
 for target in $targets; do cmake --build "$build" --target "fuzz_$target"; done
 for target in $targets; do
   echo "fuzz $target, $seconds s"
-  mkdir -p "$build/corpus/$target" "$here/corpus/$target" $more
+  mkdir -p "$build/corpus/$target" "$here/corpus/$target"
   # Questions are read, and answered from a book.
   more=""
   [ "$target" = find ] && more="$here/corpus/questions"
   # New inputs go to the build folder; a crasher is written beside the kept ones.
   # shellcheck disable=SC2086
   "$build/tests/fuzz/fuzz_$target" -max_total_time="$seconds" -timeout=5 -rss_limit_mb=2048 -print_final_stats=0 -verbosity=0 \
-    -artifact_prefix="$here/corpus/$target/" "$build/corpus/$target" "$here/corpus/$target"
+    -artifact_prefix="$here/corpus/$target/" "$build/corpus/$target" "$here/corpus/$target" $more
 done
