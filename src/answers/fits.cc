@@ -14,6 +14,7 @@
 #include "book/evidence.h"
 #include "book/settings.h"
 #include "measure/write.h"
+#include "search/snapshot.h"
 
 namespace insetbook {
 namespace {
@@ -199,9 +200,9 @@ struct BorderCount {
 
 // The border that a panel of this size left in an opening of the set; empty where it is no inset or its
 // border is not known.
-std::optional<Length> border_left(const OpeningRecord& opening, TriedPanel tried, Length step) {
+std::optional<Length> border_left(const OpeningRecord& opening, const Result<Shape>& shape, TriedPanel tried,
+                                  Length step) {
   tried = laid_along(opening, std::move(tried));
-  const Result<Shape> shape = shape_of(opening);
   std::optional<Framing> framed;
   if (shape && computable(*shape)) framed = framing_of_tried({*shape, opening.give_or_take}, tried, step);
   if (!is_inset({opening, std::nullopt, step}, tried, framed)) return std::nullopt;
@@ -224,9 +225,12 @@ Length middle(std::vector<BorderCount> borders, std::int64_t panels) {
 
 // The habit of the set: the middle border of the panels tried in its other dies, and how many they are.
 std::pair<Length, int> habit_of_set(const Book& book, const OpeningRecord& opening, Length step) {
-  std::map<std::int64_t, OpeningRecord> others;
-  for (OpeningRecord& other : openings_of_set(book, opening.set_id))
-    if (other.die_id != opening.die_id && other.measured) others.emplace(other.line_id, std::move(other));
+  std::map<std::int64_t, std::pair<OpeningRecord, Result<Shape>>> others;
+  for (OpeningRecord& other : openings_of_set(book, opening.set_id)) {
+    if (other.die_id == opening.die_id || !other.measured) continue;
+    Result<Shape> shape = shape_of(other);
+    others.emplace(other.line_id, std::pair(std::move(other), std::move(shape)));
+  }
   std::vector<BorderCount> borders;
   std::int64_t panels = 0;
   for (const TriedCount& count : tried_counts_in_set(book, opening.set_id)) {
@@ -240,7 +244,8 @@ std::pair<Length, int> habit_of_set(const Book& book, const OpeningRecord& openi
                        .from_sample = from_sample};
       const std::int64_t many = from_sample ? count.pieces : count.by_hand;
       if (many == 0) continue;
-      if (const std::optional<Length> border = border_left(other->second, std::move(tried), step)) {
+      if (const std::optional<Length> border =
+              border_left(other->second.first, other->second.second, std::move(tried), step)) {
         borders.push_back({*border, many});
         panels += many;
       }
@@ -330,12 +335,9 @@ void add_other_lines(FitsAnswer& answer, const Book& book) {
   for (const OpeningRecord& other : openings_of_die(book, answer.opening.die_id)) {
     if (other.line_id == answer.opening.line_id) continue;
     std::string tried_in_it;
-    for (const TriedCount& tried : tried_counts_in(book, other.line_id)) {
-      if (tried.result != "fits" || tried.by_hand == 0) continue;
-      tried_in_it = fmt::format(" ({} {} was tried in it)", tried.shape,
-                                shaped_size_text(tried.shape, tried.width, tried.height, tried.unit));
-      break;
-    }
+    if (const auto tried = fits_by_hand_in(book, other.line_id))
+      tried_in_it = fmt::format(" ({} {} was tried in it)", tried->shape,
+                                shaped_size_text(tried->shape, tried->width, tried->height, tried->unit));
     if (other.line_kind == "window" || !tried_in_it.empty())
       answer.other_lines.push_back(fmt::format("{} {}, {}{}", other.set, other.die, other.line, tried_in_it));
   }
@@ -392,6 +394,7 @@ std::string_view border_from_word(BorderFrom from) {
 }
 
 Result<FitsAnswer> what_fits(const Book& book, const FitsAsked& asked) {
+  const Snapshot snapshot(book);  // one state of the book, and one lock, for all that is looked up
   Result<OpeningSaid> said = opening_or_size_said(book, asked.opening);
   if (!said) return failure(said.error());
   const Settings set = settings(book);

@@ -283,17 +283,46 @@ std::vector<TriedCount> tried_counts_in(const Book& book, std::int64_t line_id) 
   return counts;
 }
 
+std::optional<TriedCount> fits_by_hand_in(const Book& book, std::int64_t line_id) {
+  Statement& row = book.statement(
+      "SELECT line_id, shape, width_nm, height_nm, unit, result, sample_id, 1, 1 FROM tried WHERE line_id = "
+      "? "
+      "AND result = 'fits' ORDER BY shape, width_nm, height_nm LIMIT 1");
+  row.bind(1, line_id);
+  std::vector<TriedCount> counts = count_rows(row);
+  row.reset();
+  if (counts.empty()) return std::nullopt;
+  return std::move(counts.front());
+}
+
+// Two plain walks over indexes: no sorting, and no look at the samples.
 std::vector<TriedCount> tried_counts_in_set(const Book& book, std::int64_t set_id) {
-  Statement& statement = book.statement(
-      "SELECT line_id, shape, width_nm, height_nm, unit, result, sample_id, 1, 1 FROM tried "
-      "WHERE line_id IN (SELECT l.id FROM line l JOIN die d ON d.id = l.die_id WHERE d.set_id = ?1) "
-      "UNION ALL SELECT in_line_id, shape, width_nm, height_nm, unit, 'fits', max(sample_id), 0, count(*) "
-      "FROM element "
-      "WHERE in_line_id IN (SELECT l.id FROM line l JOIN die d ON d.id = l.die_id WHERE d.set_id = ?1) "
-      "AND width_nm IS NOT NULL AND height_nm IS NOT NULL "
-      "GROUP BY in_line_id, shape, width_nm, height_nm ORDER BY 1, 2, 3, 4, 6, 7 DESC");
-  statement.bind(1, set_id);
-  return count_rows(statement);
+  std::vector<TriedCount> counts;
+  const auto add = [&](Statement& row, std::int64_t TriedCount::*many) {
+    row.bind(1, set_id);
+    while (row.step()) {
+      TriedCount& count = counts.emplace_back();
+      count.line_id = row.integer(0);
+      count.shape = row.text(1);
+      count.width = Length::nm(row.integer(2));
+      count.height = Length::nm(row.integer(3));
+      count.unit = unit_of(row.text(4));
+      count.result = row.text(5);
+      count.*many = row.integer(6);
+    }
+    row.reset();
+  };
+  add(book.statement(
+          "SELECT line_id, shape, width_nm, height_nm, unit, result, 1 FROM tried WHERE line_id IN "
+          "(SELECT l.id FROM line l JOIN die d ON d.id = l.die_id WHERE d.set_id = ?1)"),
+      &TriedCount::by_hand);
+  add(book.statement("SELECT in_line_id, shape, width_nm, height_nm, unit, 'fits', count(*) FROM element "
+                     "WHERE in_line_id IN "
+                     "(SELECT l.id FROM line l JOIN die d ON d.id = l.die_id WHERE d.set_id = ?1) "
+                     "AND width_nm IS NOT NULL AND height_nm IS NOT NULL GROUP BY in_line_id, shape, "
+                     "width_nm, height_nm"),
+      &TriedCount::pieces);
+  return counts;
 }
 
 }  // namespace insetbook

@@ -87,6 +87,9 @@ struct TriedCount {
   std::vector<std::int64_t> samples;  // the newest few of them, by id
 };
 std::vector<TriedCount> tried_counts_in(const Book& book, std::int64_t line_id);
+// Of the rows of `tried` in a line, one that fits; nullopt where there is none.
+std::optional<TriedCount> fits_by_hand_in(const Book& book, std::int64_t line_id);
+// In all lines of a set, in no order; rows of `tried` and pieces apart, without their samples.
 std::vector<TriedCount> tried_counts_in_set(const Book& book, std::int64_t set_id);
 
 // Rows of `tried`, then pieces of samples that lie in the line.
