@@ -38,8 +38,9 @@ Shape shape_of_tried(const TriedPanel& tried) {
 
 // The even border that a tried panel left, centred; empty where the shapes cannot be compared by computation.
 std::optional<Framing> framing_of_tried(const Opening& opening, const TriedPanel& tried, Length step) {
-  if (!computable(shape_of_tried(tried))) return std::nullopt;
-  Result<std::optional<Framing>> framed = framing(opening, shape_of_tried(tried), Length(), step, true);
+  const Shape shape = shape_of_tried(tried);
+  if (!computable(shape)) return std::nullopt;
+  Result<std::optional<Framing>> framed = framing(opening, shape, Length(), step, true);
   return framed ? *framed : std::nullopt;
 }
 
@@ -122,6 +123,16 @@ bool cannot_be(const Known& known, const FittingPanel& panel) {
   return known.record.measured && panel.border_known && panel.border * 2 < -known.record.give_or_take;
 }
 
+// What was tried in the opening: results by hand, and the pieces of samples that are insets.
+std::vector<TriedPanel> tried_in_opening(const Book& book, const Known& known) {
+  return tried_in(book, known.record.line_id, [&](const TriedPanel& piece) {
+    const TriedPanel tried = laid_along(known.record, piece);
+    const std::optional<Framing> framed =
+        known.opening ? framing_of_tried(*known.opening, tried, known.step) : std::nullopt;
+    return is_inset(known, tried, framed);
+  });
+}
+
 // Panels that fitted, the most often tried first. Of one panel tried by hand several times the newest result
 // counts; what did not fit, or cannot have, becomes a warning.
 std::vector<FittingPanel> tried_panels(const Known& known, const std::vector<TriedPanel>& all,
@@ -143,7 +154,6 @@ std::vector<FittingPanel> tried_panels(const Known& known, const std::vector<Tri
       if (tried.result != "fits") not_fitting.push_back(tried);
       continue;
     }
-    if (!is_inset(known, tried, framed)) continue;
     const auto same = std::find_if(panels.begin(), panels.end(), [&](const FittingPanel& panel) {
       return panel.shape == tried.shape && panel.width == tried.width && panel.height == tried.height;
     });
@@ -424,7 +434,7 @@ Result<FitsAnswer> what_fits(const Book& book, const FitsAsked& asked) {
   }
   const Known known{answer.opening, opening && computable(opening->shape) ? opening : std::nullopt,
                     answer.cutting_step};
-  answer.panels = tried_panels(known, tried_in(book, answer.opening.line_id), answer.warnings);
+  answer.panels = tried_panels(known, tried_in_opening(book, known), answer.warnings);
   set_aside(answer, asked, *question);
   if (opening)
     add_computed(answer, *opening, *question, PanelStatus::computed);

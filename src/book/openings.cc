@@ -5,6 +5,8 @@
 
 #include <algorithm>
 #include <array>
+#include <iterator>
+#include <tuple>
 #include <unordered_map>
 
 #include "book/ranks.h"
@@ -187,36 +189,76 @@ std::string describe(const OpeningRecord& opening) {
 
 // ---- what was tried
 
-std::vector<TriedPanel> tried_in(const Book& book, std::int64_t line_id) {
+namespace {
+
+// Columns: id, shape, width, height, unit.
+TriedPanel read_panel(const Statement& row) {
+  TriedPanel panel;
+  panel.id = row.integer(0);
+  panel.shape = row.text(1);
+  panel.width = Length::nm(row.integer(2));
+  panel.height = Length::nm(row.integer(3));
+  panel.unit = unit_of(row.text(4));
+  return panel;
+}
+
+std::vector<TriedPanel> tried_by_hand_in(const Book& book, std::int64_t line_id) {
   std::vector<TriedPanel> panels;
-  const auto read = [&](Statement& row, bool from_sample) {
-    row.bind(1, line_id);
-    while (row.step()) {
-      TriedPanel& panel = panels.emplace_back();
-      panel.id = row.integer(0);
-      panel.shape = row.text(1);
-      panel.width = Length::nm(row.integer(2));
-      panel.height = Length::nm(row.integer(3));
-      panel.unit = unit_of(row.text(4));
-      panel.result = row.text(5);
-      panel.date = row.text(6);
-      panel.sample = row.text(7);
-      panel.note = row.text(8);
-      panel.element = row.text(9);
-      panel.from_sample = from_sample;
-    }
-  };
-  read(book.statement(
-           "SELECT t.id, t.shape, t.width_nm, t.height_nm, t.unit, t.result, t.tried_on, s.title, t.note, '' "
-           "FROM tried t LEFT JOIN sample s ON s.id = t.sample_id WHERE t.line_id = ? "
-           "ORDER BY t.tried_on DESC, t.id DESC"),
-       false);
-  read(book.statement(
-           "SELECT e.id, e.shape, e.width_nm, e.height_nm, e.unit, 'fits', s.made, s.title, e.note, e.name "
-           "FROM element e JOIN sample s ON s.id = e.sample_id "
-           "WHERE e.in_line_id = ? AND e.width_nm IS NOT NULL AND e.height_nm IS NOT NULL "
-           "ORDER BY s.made DESC, e.id DESC"),
-       true);
+  Statement& row = book.statement(
+      "SELECT t.id, t.shape, t.width_nm, t.height_nm, t.unit, t.result, t.tried_on, s.title, t.note "
+      "FROM tried t LEFT JOIN sample s ON s.id = t.sample_id WHERE t.line_id = ? "
+      "ORDER BY t.tried_on DESC, t.id DESC");
+  row.bind(1, line_id);
+  while (row.step()) {
+    TriedPanel& panel = panels.emplace_back(read_panel(row));
+    panel.result = row.text(5);
+    panel.date = row.text(6);
+    panel.sample = row.text(7);
+    panel.note = row.text(8);
+  }
+  return panels;
+}
+
+// From the index alone: the piece's name, its note and its sample are not known yet.
+std::vector<TriedPanel> pieces_in(const Book& book, std::int64_t line_id) {
+  std::vector<TriedPanel> panels;
+  Statement& row = book.statement(
+      "SELECT id, shape, width_nm, height_nm, unit FROM element "
+      "WHERE in_line_id = ? AND width_nm IS NOT NULL AND height_nm IS NOT NULL");
+  row.bind(1, line_id);
+  while (row.step()) {
+    TriedPanel& panel = panels.emplace_back(read_panel(row));
+    panel.result = "fits";
+    panel.from_sample = true;
+  }
+  return panels;
+}
+
+void add_sample(const Book& book, TriedPanel& panel) {
+  Statement& row = book.statement(
+      "SELECT s.made, s.title, e.note, e.name FROM element e JOIN sample s ON s.id = e.sample_id "
+      "WHERE e.id = ?");
+  row.bind(1, panel.id);
+  if (row.step()) {
+    panel.date = row.text(0);
+    panel.sample = row.text(1);
+    panel.note = row.text(2);
+    panel.element = row.text(3);
+  }
+  row.reset();
+}
+
+}  // namespace
+
+std::vector<TriedPanel> tried_in(const Book& book, std::int64_t line_id, const PieceWanted& wanted) {
+  std::vector<TriedPanel> panels = tried_by_hand_in(book, line_id);
+  std::vector<TriedPanel> pieces = pieces_in(book, line_id);
+  if (wanted) std::erase_if(pieces, [&](const TriedPanel& piece) { return !wanted(piece); });
+  for (TriedPanel& piece : pieces) add_sample(book, piece);
+  std::sort(pieces.begin(), pieces.end(), [](const TriedPanel& a, const TriedPanel& b) {
+    return std::tie(a.date, a.id) > std::tie(b.date, b.id);
+  });
+  panels.insert(panels.end(), std::make_move_iterator(pieces.begin()), std::make_move_iterator(pieces.end()));
   return panels;
 }
 

@@ -6,6 +6,7 @@
 // and stitched).
 #pragma once
 
+#include <functional>
 #include <optional>
 #include <string>
 #include <vector>
@@ -92,7 +93,10 @@ std::optional<TriedCount> fits_by_hand_in(const Book& book, std::int64_t line_id
 // In all lines of a set, in no order; rows of `tried` and pieces apart, without their samples.
 std::vector<TriedCount> tried_counts_in_set(const Book& book, std::int64_t set_id);
 
-// Rows of `tried`, then pieces of samples that lie in the line.
-std::vector<TriedPanel> tried_in(const Book& book, std::int64_t line_id);
+// Whether a piece that lies in a line is wanted; asked with its shape, size and unit, before its sample is
+// looked up.
+using PieceWanted = std::function<bool(const TriedPanel&)>;
+// Rows of `tried`, then pieces of samples that lie in the line; without a condition all of them.
+std::vector<TriedPanel> tried_in(const Book& book, std::int64_t line_id, const PieceWanted& wanted = {});
 
 }  // namespace insetbook

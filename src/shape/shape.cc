@@ -116,11 +116,16 @@ constexpr std::array words = {
     Word{"other", ShapeKind::other},
 };
 
-const Word* find_word(std::string_view word) {
-  const std::string folded = fold(word);
+const Word* entry_of(std::string_view word) {
   const auto found =
-      std::find_if(words.begin(), words.end(), [&](const Word& entry) { return entry.word == folded; });
+      std::find_if(words.begin(), words.end(), [&](const Word& entry) { return entry.word == word; });
   return found == words.end() ? nullptr : &*found;
+}
+
+// Words of the table are found as they stand; only others need folding.
+const Word* find_word(std::string_view word) {
+  const Word* found = entry_of(word);
+  return found != nullptr ? found : entry_of(fold(word));
 }
 
 // "scalloped circle", "scallop rectangle", "circle scallop": a scalloped edge round another shape.

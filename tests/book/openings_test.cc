@@ -203,6 +203,19 @@ TEST(Openings, PanelsTriedAndPiecesOfSamples) {
   EXPECT_FALSE(panels[2].from_sample);
   EXPECT_TRUE(panels[3].from_sample);
   EXPECT_EQ(panels[3].element, "panel");
+  EXPECT_EQ(panels[3].sample, "Card 7");  // of pieces without a date the newest row comes first
+
+  // A condition sees the size before the sample is looked up, and leaves what was tried by hand alone.
+  std::int64_t asked = 0;
+  const std::vector<TriedPanel> some = tried_in(drawer.book, line, [&](const TriedPanel& piece) {
+    EXPECT_EQ(piece.width, in(2));
+    EXPECT_EQ(piece.sample, "");
+    return asked++ < 2;
+  });
+  ASSERT_EQ(some.size(), 5u);
+  EXPECT_EQ(asked, 7);
+  EXPECT_EQ(some[4].element, "panel");
+  EXPECT_EQ(tried_in(drawer.book, line, [](const TriedPanel&) { return false; }).size(), 3u);
 
   const std::vector<TriedCount> counts = tried_counts_in(drawer.book, line);
   ASSERT_EQ(counts.size(), 2u);
