@@ -17,6 +17,7 @@
 #include "answers/kept.h"
 #include "answers/measure.h"
 #include "answers/nearest.h"
+#include "answers/pairs.h"
 #include "answers/pieces.h"
 #include "answers/show.h"
 #include "answers/tried_there.h"
@@ -54,8 +55,8 @@ struct FindAnswer {
   std::string as_fields;          // the question printed back as fields
   std::string explained;          // each stage, where asked
   std::vector<Problem> problems;  // what could not be read; `answer` is then empty
-  std::variant<Hits, FitsAnswer, FramesAnswer, MeasureAnswer, ShowAnswer, UnmeasuredAnswer, KeptAnswer,
-               NearestAnswer, ConvertedTo, DiesAnswer, TriedThereAnswer, PiecesAnswer>
+  std::variant<Hits, FitsAnswer, FramesAnswer, PairsAnswer, MeasureAnswer, ShowAnswer, UnmeasuredAnswer,
+               KeptAnswer, NearestAnswer, ConvertedTo, DiesAnswer, TriedThereAnswer, PiecesAnswer>
       answer;
 };
 

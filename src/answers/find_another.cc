@@ -174,12 +174,6 @@ Result<void> in_another_unit(const Question& question, FindAnswer& answer) {
   return {};
 }
 
-Problem pairs_not_there(const Question& question) {
-  return {.what = fmt::format("which two dies make a frame{} is not there yet (pairs)",
-                              question.border.empty() ? "" : " " + question.border + " wide"),
-          .expected = "insetbook frames and insetbook fits answer for one die at a time"};
-}
-
 std::string_view said_of(Asks asks) {
   switch (asks) {
     case Asks::fits:
@@ -204,8 +198,9 @@ std::string_view said_of(Asks asks) {
       return "the opening; the question is for what was tried in it";
     case Asks::used:
       return "the question is for samples made with it";
-    case Asks::samples:
     case Asks::pairs:
+      return "the die; the question is for what makes an even border in or around it";
+    case Asks::samples:
       break;
   }
   return "";
@@ -242,7 +237,7 @@ Result<void> answer_another(const Book& book, const Question& question, const Re
                                      .goes_round = question.goes_round}),
                   answer);
     case Asks::pairs:
-      return failure(pairs_not_there(question));
+      return take(pairs_of(book, {.opening = question.subject, .border = if_said(question.border)}), answer);
     case Asks::measured:
       return how_big(book, question, context, answer);
     case Asks::unmeasured:

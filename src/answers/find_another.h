@@ -8,8 +8,7 @@
 
 namespace insetbook {
 
-// Sets `answer.answer` and how the question was understood. A Problem: the name or size is none, or the
-// answer is not there yet (`pairs`).
+// Sets `answer.answer` and how the question was understood. A Problem: the name or size is none.
 Result<void> answer_another(const Book& book, const Question& question, const ReadingContext& context,
                             const FindAsked& asked, FindAnswer& answer);
 

@@ -44,6 +44,10 @@ constexpr Option frames_options[] = {
     {"in", "SET", "only dies of this set"},
     {"limit", "N", "show at most N openings (all unless asked)"},
 };
+constexpr Option pairs_options[] = {
+    {"border", "LENGTH", "only pairs whose strip is so wide"},
+    {"limit", "N", "show at most N around it and N in it (20 unless asked)"},
+};
 constexpr Option measure_options[] = {
     {"size", "SIZE", "the new figure; without it: what is known"},
     {"sizes", "SIZES", "a whole set in one line, largest first, \"; \" between them"},
@@ -104,14 +108,13 @@ constexpr Command table[] = {
     {"frames", "SIZE…", "which dies frame a panel of this size",
      "A size and shape, or a die or stamp of the book that has one. The closest frame comes first.",
      "frames 3 x 4 in", frames_options, 1, run_frames},
-    {"pairs",
-     "OPENING…",
-     "which cut shapes make an even border in or around one",
-     "",
-     "pairs tidepool rectangles 2",
-     {},
-     1,
-     nullptr},
+    {"pairs", "OPENING…", "which cut shapes make an even border in or around one",
+     "Two of a drawer's dies whose cut shapes leave a strip that is as wide everywhere, narrowest first; "
+     "with "
+     "--border, those whose strip is that wide. \"find which two dies make a frame 1/4 in wide\" looks "
+     "through "
+     "the whole drawer.",
+     "pairs tidepool rectangles 2", pairs_options, 1, run_pairs},
     {"measure", "OPENING…", "what is known of a line's size, or a new measurement",
      "A figure that agrees is a confirmation; one that does not is kept as a conflict (exit status 1) until "
      "--accept "

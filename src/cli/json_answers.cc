@@ -268,6 +268,32 @@ Json frames_json(const FramesAnswer& answer) {
   return json;
 }
 
+Json pairs_json(const PairsAnswer& answer) {
+  const auto listed = [](const std::vector<DiePair>& pairs) {
+    Json list = Json::array();
+    for (const DiePair& pair : pairs)
+      list.push_back({{"outer", opening_json(pair.outer)},
+                      {"inner", opening_json(pair.inner)},
+                      {"least_nm", pair.least.nm()},
+                      {"greatest_nm", pair.greatest.nm()},
+                      {"give_or_take_nm", pair.give_or_take.nm()},
+                      {"even", pair.even},
+                      {"turned", pair.turned}});
+    return list;
+  };
+  Json json = Json::object();
+  if (answer.border) json["border_nm"] = answer.border->nm();
+  if (answer.opening) {
+    json["opening"] = opening_json(*answer.opening);
+    json["around"] = listed(answer.around);
+    json["in"] = listed(answer.in);
+  } else {
+    json["pairs"] = listed(answer.any);
+  }
+  json["not_computed"] = answer.not_computed;
+  return json;
+}
+
 Json dies_json(const DiesAnswer& answer) {
   const auto listed = [](const std::vector<DieOfSize>& dies) {
     Json list = Json::array();
@@ -357,6 +383,10 @@ std::string answer_json(const FitsAnswer& answer) {
 
 std::string answer_json(const FramesAnswer& answer) {
   return dumped(frames_json(answer));
+}
+
+std::string answer_json(const PairsAnswer& answer) {
+  return dumped(pairs_json(answer));
 }
 
 Json measure_json(const MeasureAnswer& answer) {

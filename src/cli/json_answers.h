@@ -37,6 +37,7 @@ std::string rows_json(std::string_view name, const std::vector<std::string>& col
 
 std::string answer_json(const FitsAnswer& answer);
 std::string answer_json(const FramesAnswer& answer);
+std::string answer_json(const PairsAnswer& answer);
 std::string answer_json(const MeasureAnswer& answer);
 std::string answer_json(const TriedAnswer& answer);
 std::string answer_json(const ShowAnswer& answer);

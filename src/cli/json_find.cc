@@ -85,6 +85,7 @@ struct AnswerAdder {
   void operator()(const Hits& hits) const { add_hits(json, hits); }
   void operator()(const FitsAnswer& answer) const { json["fits"] = fits_json(answer); }
   void operator()(const FramesAnswer& answer) const { json["frames"] = frames_json(answer); }
+  void operator()(const PairsAnswer& answer) const { json["pairs"] = pairs_json(answer); }
   void operator()(const MeasureAnswer& answer) const { json["measure"] = measure_json(answer); }
   void operator()(const ShowAnswer& answer) const { json["show"] = show_json(answer); }
   void operator()(const UnmeasuredAnswer& answer) const { json["unmeasured"] = unmeasured_json(answer); }

@@ -19,6 +19,7 @@ std::string dumped(const Json& json);
 Json problem_object(const Problem& problem);
 Json fits_json(const FitsAnswer& answer);
 Json frames_json(const FramesAnswer& answer);
+Json pairs_json(const PairsAnswer& answer);
 Json measure_json(const MeasureAnswer& answer);
 Json show_json(const ShowAnswer& answer);
 Json dies_json(const DiesAnswer& answer);

@@ -14,6 +14,7 @@ int run_import(const Invocation&, Output&);
 int run_find(const Invocation&, Output&);
 int run_fits(const Invocation&, Output&);
 int run_frames(const Invocation&, Output&);
+int run_pairs(const Invocation&, Output&);
 int run_measure(const Invocation&, Output&);
 int run_tried(const Invocation&, Output&);
 int run_record(const Invocation&, Output&);

@@ -168,6 +168,7 @@ struct AnswerPrinter {
   void operator()(const Hits& hits) const { print_hits(whole, hits, most, out); }
   void operator()(const FitsAnswer& answer) const { print_fits(answer, out); }
   void operator()(const FramesAnswer& answer) const { print_frames(answer, out); }
+  void operator()(const PairsAnswer& answer) const { print_pairs(answer, most, out); }
   void operator()(const MeasureAnswer& answer) const { print_measured(answer, out); }
   void operator()(const ShowAnswer& answer) const { print_shown(answer, out); }
   void operator()(const UnmeasuredAnswer& answer) const { print_unmeasured(answer, out); }
@@ -191,6 +192,7 @@ int print_problems(const FindAnswer& answer, Output& out) {
 bool found_nothing(const FindAnswer& answer) {
   if (const auto* hits = std::get_if<Hits>(&answer.answer)) return hits->hits.empty();
   if (const auto* frames = std::get_if<FramesAnswer>(&answer.answer)) return frames->openings.empty();
+  if (const auto* pairs = std::get_if<PairsAnswer>(&answer.answer)) return is_empty(*pairs);
   if (const auto* dies = std::get_if<DiesAnswer>(&answer.answer)) return dies->dies.empty();
   if (const auto* tried = std::get_if<TriedThereAnswer>(&answer.answer)) return tried->tried.empty();
   return false;

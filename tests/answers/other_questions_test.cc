@@ -121,13 +121,6 @@ TEST(OtherQuestions, WhetherAPanelFits) {
   }
 }
 
-TEST(OtherQuestions, PairsAreNotThereYet) {
-  const Result<FindAnswer> answer =
-      find(sample_book(), {.question = "which two dies make a frame a quarter inch wide"});
-  ASSERT_FALSE(answer);
-  EXPECT_EQ(answer.error().what, "which two dies make a frame a quarter inch wide is not there yet (pairs)");
-}
-
 std::string name_of(const OpeningRecord& line) {
   return line.set + " " + line.die + ", " + line.line;
 }
