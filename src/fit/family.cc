@@ -83,15 +83,7 @@ Sides Family::longest(std::int64_t given, bool given_is_width, std::int64_t step
 // Larger area; of equal ones, the one nearer the opening's proportions: whose ratio of ratios is nearer 1.
 bool Family::better(Sides a, Sides b) const {
   if (area(a) != area(b)) return area(a) > area(b);
-  const auto departure = [&](Sides sides) {
-    const Int128 wide = static_cast<Int128>(sides.width) * opening_.shape.height.nm();
-    const Int128 high = static_cast<Int128>(sides.height) * opening_.shape.width.nm();
-    return std::pair{std::max(wide, high), std::min(wide, high)};
-  };
-  const auto [a_more, a_less] = departure(a);
-  const auto [b_more, b_less] = departure(b);
-  const Int128 left = a_more * b_less, right = b_more * a_less;
-  return left != right ? left < right : a.width < b.width;
+  return nearer_proportions(a, b, {opening_.shape.width.nm(), opening_.shape.height.nm()});
 }
 
 // The longest height h(w) that fits a width w is concave in w, because all panels (w, h) that fit form a

@@ -9,13 +9,9 @@
 
 #include "fit/fit.h"
 #include "fit/inside.h"
+#include "fit/sides.h"
 
 namespace insetbook {
-
-struct Sides {
-  std::int64_t width = 0, height = 0;  // nm
-  bool operator==(const Sides&) const = default;
-};
 
 class Family {
  public:

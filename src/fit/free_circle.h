@@ -1,0 +1,13 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+//
+// Circles anywhere in an outline: the same promise as free_rectangle.h's.
+#pragma once
+
+#include "fit/free_rectangle.h"
+
+namespace insetbook {
+
+// The last of a chain of circles (as wide as high) that lies somewhere.
+Found last_circle(const EdgeTree& edges, std::int64_t border, const Chain& chain);
+
+}  // namespace insetbook
