@@ -6,7 +6,7 @@ test_packages="libgtest-dev libgmock-dev librapidcheck-dev libgeos-dev libicu-de
 # The JSON Schema validator comes from npm; a machine may have Node.js from elsewhere, which Debian's npm would clash with.
 command -v npm >/dev/null 2>&1 || test_packages="$test_packages nodejs npm"
 fuzz_packages="clang-19 libclang-rt-19-dev"
-bench_packages="libbenchmark-dev hyperfine sqlite3 time"
+bench_packages="libbenchmark-dev libgeos-dev hyperfine sqlite3 time"
 
 # Prints those of the packages named that are not installed.
 missing_packages() {

@@ -188,3 +188,7 @@ for samples in "$@"; do
   bench_warm "$book" "$warm_runs" | tee "$books/warm-$samples"
 done
 growth "$@"
+echo
+echo "The largest rectangle anywhere in an outline / the largest centred one of 64 x 64 by GEOS, plain (target: at most 1 x) and prepared;"
+echo "how many are smaller (target: none), and the mean area against it"
+bench_free_places
