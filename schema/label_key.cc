@@ -30,6 +30,13 @@ constexpr Pair spellings[] = {
     {"ised", "ized"},    {"ising", "izing"},       {"plough", "plow"}, {"cheque", "check"},
 };
 
+// Those that can be told in either direction.
+constexpr Pair spellings_of_names[] = {
+    {"colour", "color"},       {"centre", "center"},  {"grey", "gray"},          {"harbour", "harbor"},
+    {"jewellery", "jewelry"},  {"fibre", "fiber"},    {"mould", "mold"},         {"plough", "plow"},
+    {"favourite", "favorite"}, {"flavour", "flavor"}, {"neighbour", "neighbor"}, {"savoury", "savory"},
+};
+
 bool ends(std::string_view word, std::string_view with) {
   return word.size() > with.size() && word.substr(word.size() - with.size()) == with;
 }
@@ -88,6 +95,24 @@ std::string label_key(std::string_view folded) {
     folded.remove_prefix(end < folded.size() ? end + 1 : end);
   }
   return key;
+}
+
+std::optional<std::string> other_spelling(std::string_view folded) {
+  std::string other(folded);
+  const auto replaced = [&](std::string_view from, std::string_view to) {
+    bool found = false;
+    for (std::size_t at = other.find(from); at != std::string::npos; at = other.find(from, at + to.size())) {
+      other.replace(at, from.size(), to);
+      found = true;
+    }
+    return found;
+  };
+  bool american = false;
+  for (const Pair& each : spellings_of_names) american = replaced(each.from, each.to) || american;
+  if (american) return other;
+  bool british = false;
+  for (const Pair& each : spellings_of_names) british = replaced(each.to, each.from) || british;
+  return british ? std::optional(std::move(other)) : std::nullopt;
 }
 
 }  // namespace insetbook

@@ -6,6 +6,7 @@
 // only ever compared with another key and never shown: it need not be a word.
 #pragma once
 
+#include <optional>
 #include <string>
 #include <string_view>
 
@@ -13,5 +14,9 @@ namespace insetbook {
 
 // `folded` has been through fold (text/utf8.h). Any text has a key; the key of "" is "".
 std::string label_key(std::string_view folded);
+
+// The same words in the other spelling, for names that people gave: "lichen grey" and "lichen gray". British
+// words become American, else American ones British; none where no word of them is spelt two ways.
+std::optional<std::string> other_spelling(std::string_view folded);
 
 }  // namespace insetbook

@@ -10,8 +10,10 @@
 #include "book/openings.h"
 #include "book/plural.h"
 #include "book/settings.h"
+#include "colour/lab.h"
 #include "colour/nearest.h"
 #include "colour/words.h"
+#include "schema/label_key.h"
 #include "text/utf8.h"
 
 namespace insetbook {
@@ -68,11 +70,16 @@ std::vector<std::int64_t> ids_at(const std::vector<NearColour>& near, const std:
 
 std::vector<NamedRecord> BookNames::exactly(std::string_view folded) const {
   if (only_digits(folded)) return {};
-  return named(book_, names_exactly(book_, folded));
+  std::vector<NameHit> found = names_exactly(book_, folded);
+  if (found.empty())
+    if (const auto other = other_spelling(folded)) found = names_exactly(book_, *other);
+  return named(book_, found);
 }
 
 bool BookNames::begins(std::string_view folded) const {
-  return names_begin(book_, folded);
+  if (names_begin(book_, folded)) return true;
+  const auto other = other_spelling(folded);
+  return other && names_begin(book_, *other);
 }
 
 std::vector<NamedRecord> BookNames::like(std::string_view folded, std::size_t limit) const {
@@ -99,6 +106,18 @@ std::vector<std::int64_t> BookNames::colours_of_word(std::string_view basic_word
   const Values& all = values();
   for (std::size_t i = 0; i < all.ids.size(); ++i)
     if (has_basic_colour(all.srgb[i], *colour)) found.push_back(all.ids[i]);
+  return found;
+}
+
+// Light from L* 65, dark up to 45; between them a colour is neither.
+std::vector<std::int64_t> BookNames::colours_of_shade(std::string_view basic_word, Shade shade) const {
+  std::vector<std::int64_t> found = colours_of_word(basic_word);
+  const Values& all = values();
+  std::erase_if(found, [&](std::int64_t id) {
+    const auto at = std::ranges::find(all.ids, id);
+    const double lightness = to_lab(all.srgb[static_cast<std::size_t>(at - all.ids.begin())]).l;
+    return shade == Shade::light ? lightness < 65 : lightness > 45;
+  });
   return found;
 }
 

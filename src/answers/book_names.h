@@ -24,6 +24,7 @@ class BookNames : public Names {
   bool begins(std::string_view folded) const override;
   std::vector<NamedRecord> like(std::string_view folded, std::size_t limit) const override;
   std::vector<std::int64_t> colours_of_word(std::string_view basic_word) const override;
+  std::vector<std::int64_t> colours_of_shade(std::string_view basic_word, Shade shade) const override;
   std::vector<std::int64_t> colours_like(std::int64_t colour, double delta_e) const override;
   std::vector<std::int64_t> colours_like_value(std::uint32_t srgb, double delta_e) const override;
   std::vector<NamedRecord> supplies_of_set(std::string_view folded) const override;

@@ -61,6 +61,8 @@ class Rows {
     sample();
     for (std::size_t i = 0; i < said_.pieces.size(); ++i) piece(i);
     for (std::size_t i = 0; i < said_.pieces.size(); ++i) goes(i);
+    drop_said_again(answer_.sample.mentions);
+    for (RecordedPiece& piece : answer_.pieces) drop_said_again(piece.shown.row.mentions);
     for (LeftOver& lost : said_.not_read) answer_.not_read.push_back(std::move(lost.problem));
     std::ranges::stable_sort(answer_.not_read, {}, [](const Problem& problem) { return problem.where.row; });
     for (Problem& problem : answer_.not_read) problem.where.file = file_;
@@ -77,6 +79,19 @@ class Rows {
       if (!only.empty() && term.kind != only) continue;
       mentions.push_back({term.kind, term.term, std::nullopt, std::nullopt, term.written});
     }
+  }
+  // "white circle, white": once.
+  static void drop_said_again(std::vector<Mention>& mentions) {
+    std::vector<Mention> once;
+    for (Mention& mention : mentions) {
+      const bool again = std::ranges::any_of(once, [&](const Mention& other) {
+        return other.kind == mention.kind && other.term == mention.term &&
+               other.colour_id == mention.colour_id && other.supply_id == mention.supply_id &&
+               fold(other.written) == fold(mention.written);
+      });
+      if (!again) once.push_back(std::move(mention));
+    }
+    mentions = std::move(once);
   }
   void mention_colours(const std::vector<std::string>& colours, std::string_view kind,
                        std::vector<Mention>& mentions) {
@@ -306,13 +321,21 @@ class Rows {
     if (name.empty()) name = in.dies.size() > 1 ? die->set : die->set + " " + die->label;
     row.goes = "in " + name + (in.line.empty() ? "" : ", " + in.line);
     if (in.dies.size() == 1) return lie_in(die->die_id, in.line, recorded);
+    keep_in_note("in " + in.said, row);
     not_read(recorded.line, fmt::format("{} has {} dies, and none is named", die->set, in.dies.size()),
              "the order or label of the die in whose line the piece lies");
+  }
+
+  static void keep_in_note(const std::string& words, ElementRow& row) {
+    const bool marked = row.note.find("not read: ") != std::string::npos;
+    if (!row.note.empty()) row.note += "; ";
+    row.note += (marked ? "" : "not read: ") + words;
   }
 
   void lie_in(std::int64_t die_id, const std::string& line, RecordedPiece& recorded) {
     if (const auto id = lookups_.line_of(die_id, line)) return in_line(*id, recorded);
     if (line.empty()) return;
+    keep_in_note(line + " line", recorded.shown.row);
     const auto die = die_named(book_, die_id);
     not_read(recorded.line, fmt::format("the die of that piece has no line \"{}\"", line),
              die ? lines_of(*die) : std::string());

@@ -36,7 +36,9 @@
 //     one that `and` or `or` joins to it, and a comma list that ends in `or`; a bare property behind `with`
 //     belongs to the excluded piece ("without a liner with marbling"); a bare technique, colour or size
 //     behind `not` or `without` is excluded from the piece before;
-//   - `or` binds two neighbours of one kind, else the two whole phrases beside it.
+//   - `or` binds two neighbours of one kind, else the two whole phrases beside it. Phrases that say the same
+//     kinds of things in the same order ("birthday easel or christmas tent") are whole ones
+//     (parallel_phrases.h).
 #pragma once
 
 #include <string_view>

@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 //
 // Days, months and years: as ISO dates, by their names, and whole periods of them. Years are 1900 to 2100:
-// other figures of four are no year of a card.
+// other figures of four are no year of a card, unless a question says so (dates.cc).
 #pragma once
 
 #include <chrono>

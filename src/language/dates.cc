@@ -71,6 +71,7 @@ std::optional<FoundDates> DateReader::read() const {
   auto one = about_a_year(begins);
   if (!one) one = period(begins, begins == 0 && !how_.outright);
   if (!one && how_.outright) one = feast_said(begins, false);
+  if (!one) one = any_year(begins, lead, bound);
   if (!one) return std::nullopt;
   if (bound != Bound::whole) return bounded(bound, *one);
   const Bound behind = bound_behind(*one, lead > 0 && word(lead - 1) == "from");
@@ -212,6 +213,23 @@ std::optional<FoundDates> DateReader::about_a_year(std::size_t at) const {
   const auto y = year_named(word(at + 1));
   if (!y) return std::nullopt;
   return found(at + 2, {whole_year(*y - years(1)).from, whole_year(*y + years(1)).to});
+}
+
+// "made in 1823": four figures that are no year of a card are one where the words before them can only be of
+// a date.
+std::optional<FoundDates> DateReader::any_year(std::size_t at, std::size_t lead, Bound bound) const {
+  static constexpr std::string_view made[] = {"made", "dated", "date", "created", "finished", "dating"};
+  static constexpr std::string_view units[] = {"in", "inch", "inches", "mm", "cm", "x", "by", "ft", "m"};
+  const auto of_date = [&](const DateWord& said) {
+    return std::ranges::find(made, said.text) != std::end(made);
+  };
+  const bool surely = how_.outright || std::ranges::any_of(words_.first(lead), of_date) ||
+                      bound == Bound::since || bound == Bound::before || bound == Bound::after;
+  const std::string_view said = word(at);
+  if (!surely || said.size() != 4 || !all_figures(said) || said.front() == '0' ||
+      std::ranges::find(units, word(at + 1)) != std::end(units))
+    return std::nullopt;
+  return found(at + 1, whole_year(year(value_of_figures(said))));
 }
 
 // Past what stands between two ends; `at` where nothing does.

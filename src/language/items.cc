@@ -4,6 +4,7 @@
 #include <algorithm>
 #include <utility>
 
+#include "language/parallel_phrases.h"
 #include "language/says.h"
 #include "language/small_words.h"
 #include "text/utf8.h"
@@ -97,7 +98,9 @@ class Itemiser {
     for (Seen& it : seen) take(it);
     settle_round();
     settle_coloured();
+    bracket_parallel_phrases(out_.items);
     bind_neighbours();
+    settle_card_sizes();
     use_before_colour();
     settle_uses();
     offer_as_text();
@@ -442,6 +445,29 @@ class Itemiser {
     }
   }
 
+  // "panel on a 5 x 7 card": behind an article or a preposition the size before "card" begins what is said of
+  // the card.
+  void settle_card_sizes() {
+    std::vector<Item>& items = out_.items;
+    for (std::size_t i = 1; i + 1 < items.size(); ++i) {
+      Item& size = items[i];
+      const bool begins = size.article || items[i - 1].kind == Item::Kind::preposition;
+      if (!begins || size.kind != Item::Kind::says || size.of != FieldName::size || size.field ||
+          items[i + 1].kind != Item::Kind::card)
+        continue;
+      const auto two_sided = [](const Constraint& c) { return !std::get<SizeIs>(c.says).one_figure; };
+      if (!std::ranges::all_of(size.offered, two_sided)) continue;
+      size.of = FieldName::closed;
+      for (Constraint& each : size.offered) {
+        ClosedSizeIs closed;
+        closed.size = std::get<SizeIs>(each.says);
+        closed.said = each.text;
+        each.says = std::move(closed);
+        each.means.clear();
+      }
+    }
+  }
+
   // "stamped in navy", "image on white", "inside" without anything to be inside of.
   void settle_uses() {
     std::vector<Item> settled;
@@ -457,6 +483,13 @@ class Itemiser {
           use_of(items[i + 1]) == ColourUse::either) {
         use_colour(items[i + 1], ColourUse::paper);
         ignore_item(item, "says how the colour is used");
+        continue;
+      }
+      // "sage circle on white": the circle has its colour, and lies on something white.
+      if (item.kind == Item::Kind::preposition && item.how == GoesHow::on && bare &&
+          use_of(items[i + 1]) == ColourUse::either && is_coloured_shape(settled)) {
+        use_colour(items[i + 1], ColourUse::paper);
+        settled.push_back(std::move(item));
         continue;
       }
       if (leads && bare && !settled.empty() && use_colour_after(settled.back(), item, items[i + 1])) {
@@ -515,6 +548,19 @@ class Itemiser {
         return;
       use_colour(next, use_of(items[colour]));
     }
+  }
+
+  // A shape with a colour of its own, and nothing that could be printed on it.
+  static bool is_coloured_shape(const std::vector<Item>& settled) {
+    bool shape = false, colour = false;
+    for (std::size_t i = settled.size(); i-- > 0 && says_of_piece(settled[i]);) {
+      const Item& item = settled[i];
+      if (item.of == FieldName::role || item.of == FieldName::supply || is_technique(item)) return false;
+      if (is_colour(item) && use_of(item) == ColourUse::ink) return false;
+      shape = shape || item.of == FieldName::shape;
+      colour = colour || is_colour(item);
+    }
+    return shape && colour;
   }
 
   bool use_colour_after(const Item& before, const Item& lead, Item& colour) const {

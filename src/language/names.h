@@ -15,6 +15,17 @@
 
 namespace insetbook {
 
+// Of a basic colour word: "light blue", "dark green".
+enum class Shade { light, dark };
+inline std::optional<Shade> shade_named(std::string_view folded) {
+  if (folded == "light" || folded == "pale") return Shade::light;
+  if (folded == "dark" || folded == "deep") return Shade::dark;
+  return std::nullopt;
+}
+inline std::string_view shade_word(Shade shade) {
+  return shade == Shade::light ? "light" : "dark";
+}
+
 enum class NameKind { set, die, supply, colour, sample };
 
 struct NamedRecord {
@@ -39,6 +50,10 @@ class Names {
   // Ids of colours of a basic colour word by value ("green"), and within `delta_e` of a colour or of
   // 0xrrggbb.
   virtual std::vector<std::int64_t> colours_of_word(std::string_view basic_word) const = 0;
+  // Those of them that are light or dark.
+  virtual std::vector<std::int64_t> colours_of_shade(std::string_view basic_word, Shade) const {
+    return colours_of_word(basic_word);
+  }
   virtual std::vector<std::int64_t> colours_like(std::int64_t colour, double delta_e) const = 0;
   virtual std::vector<std::int64_t> colours_like_value(std::uint32_t srgb, double delta_e) const = 0;
 

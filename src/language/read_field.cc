@@ -133,6 +133,11 @@ Problem Recogniser::problem_of(const Seen& unread) {
     return problem_at(text_, unread.span,
                       "\"" + std::string(typed(unread.first, unread.last)) + "\" is no day of the calendar",
                       "a day that there is, as in 2023-02-28");
+  if (unread.word == no_such_order)
+    return problem_at(text_, unread.span,
+                      "\"" + std::string(typed(unread.first, unread.last)) +
+                          "\" asks for an order by size, which samples are not put into",
+                      "a size, as in \"cards under 4 in\", or newest or oldest");
   telling_ = true;
   std::vector<Seen> out;
   const Result<void> read = fields(unread.first, out);
@@ -332,13 +337,19 @@ std::optional<Seen> Recogniser::colour_value(const Field& field, std::size_t fir
     }
   std::optional<Seen> it;
   if (field.id == FieldName::like || is_word(first, "like") || pieces_[first].folded.starts_with('#')) {
-    it = like_value(is_word(first, "like") ? first + 1 : first, last);
-    if (!it || it->last != last) return std::nullopt;
+    const std::size_t value = is_word(first, "like") ? first + 1 : first;
+    it = like_value(value, last);
+    // A basic colour word is like all that are so by value.
+    if (!it) return colour_value(insetbook::field(FieldName::colour), value, last);
+    if (it->last != last) return std::nullopt;
   } else {
     if (run_of_words(first, last - first) != last - first) return std::nullopt;
     Seen named = seen(As::says, first, last, priority_of::field);
     named.word = words(first, last - first);
-    const auto basic = context_.vocabulary.find(named.word, VocabularyName::colour_word);
+    const bool two = last == first + 2;
+    if (two && exactly(named.word).empty()) named.shade = shade_named(pieces_[first].folded);
+    const auto basic = context_.vocabulary.find(named.shade ? pieces_[first + 1].folded : named.word,
+                                                VocabularyName::colour_word);
     for (const NamedRecord& record : exactly(named.word))
       if (record.kind == NameKind::colour) named.named.push_back(record);
     if (!basic.empty()) {

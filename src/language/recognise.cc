@@ -128,6 +128,7 @@ std::vector<Seen> Recogniser::offers(std::size_t at) {
   recorded_or_not(at, out);
   words_said(at, out);
   order_by_date(at, out);
+  order_by_size(at, out);
   sides(at, out);
   days_with_a_name(out);
   return out;
@@ -140,7 +141,8 @@ void Recogniser::days_with_a_name(std::vector<Seen>& out) const {
   };
   for (std::size_t i = 0; i < out.size(); ++i) {
     const MadeIn* made = out[i].says ? std::get_if<MadeIn>(&*out[i].says) : nullptr;
-    if (!made) continue;
+    // One word is a season that its neighbour gives a date.
+    if (!made || out[i].last == out[i].first + 1) continue;
     const auto named =
         std::ranges::find_if(out, [&](const Seen& it) { return occasion(it) && it.last == out[i].last; });
     if (named == out.end()) continue;
@@ -272,6 +274,7 @@ void Recogniser::names(std::size_t at, std::vector<Seen>& out) {
     near.priority = priority_of::side;
     out.push_back(std::move(near));
   }
+  basic_colours(at, out);
   const std::size_t most = run_of_words(at, longest_name);
   std::string said;
   for (std::size_t count = 1; count <= most; ++count) {
@@ -304,6 +307,25 @@ void Recogniser::names(std::size_t at, std::vector<Seen>& out) {
     if (name.named.front().kind == NameKind::colour) own_ink(at, at + count, said, out);
     out.push_back(std::move(name));
   }
+}
+
+// "like grey" is no more than grey by value; "light grey", "dark blue" are the light and the dark ones of
+// them.
+void Recogniser::basic_colours(std::size_t at, std::vector<Seen>& out) {
+  const bool like = is_word(at, "like") || is_word(at, "similar");
+  const std::size_t word = at + (like ? (is_word(at + 1, "to") ? 2u : 1u) : 0u);
+  if (word >= pieces_.size() || pieces_[word].kind != Piece::Kind::word) return;
+  const auto shade = shade_named(pieces_[word].folded);
+  if (!like && !shade) return;
+  const std::size_t basic = word + (shade ? 1u : 0u);
+  if (run_of_words(basic, 1) == 0 || (shade && !exactly(words(word, 2)).empty())) return;
+  const auto found = context_.vocabulary.find(pieces_[basic].folded, VocabularyName::colour_word);
+  if (found.empty()) return;
+  Seen colour = seen(As::term, at, basic + 1, priority_of::term);
+  colour.word = words(word, basic + 1 - word);
+  colour.shade = shade;
+  colour.terms = {found.front()};
+  out.push_back(std::move(colour));
 }
 
 // "white ink": the ink of a colour of the book, which is also a word for a material.
@@ -341,6 +363,12 @@ void Recogniser::closed_sizes(std::size_t at, std::vector<Seen>& out) const {
     if (it->last == at + 1)
       it->other.push_back({std::string(typed(at, at + 1)), "the way round of the closed card",
                            as_field(WordsAre{{word}, false})});
+    return;
+  }
+  if (const auto cards = many_of_a_size(at)) {
+    ClosedSizeIs closed;
+    closed.size = cards->size;
+    add(std::move(closed), cards->last);
     return;
   }
   const PaperName* paper = run_of_words(at, 2) == 2 ? paper_named(words(at, 2)) : nullptr;

@@ -79,6 +79,7 @@ class Recogniser {
   std::optional<Says> status_value(const Field& field, std::size_t first, std::size_t last);
   // recognise_dates.cc
   std::vector<DateWord> date_words(std::size_t at) const;
+  std::vector<DateWord> season_of_neighbour(std::size_t at) const;
   void dates(std::size_t at, std::vector<Seen>& out, bool outright = false) const;
   // recognise.cc
   void recorded_or_not(std::size_t at, std::vector<Seen>& out) const;
@@ -86,6 +87,7 @@ class Recogniser {
   void sides(std::size_t at, std::vector<Seen>& out) const;
   // recognise_order.cc
   void order_by_date(std::size_t at, std::vector<Seen>& out) const;
+  void order_by_size(std::size_t at, std::vector<Seen>& out) const;
   bool names_samples(std::size_t at) const;
   // recognise_sizes.cc
   struct Measured {
@@ -95,11 +97,14 @@ class Recogniser {
     bool figures = false;  // written with figures, not spelled out
   };
   std::optional<Measured> measurement(std::size_t at) const;
+  std::optional<Measured> many_of_a_size(std::size_t at) const;
   void sizes(std::size_t at, std::vector<Seen>& out) const;
   std::size_t relation_at(std::size_t at, Relation& relation) const;
   std::size_t measure_before(std::size_t at, SizeIs& way) const;
   void more_than_bare(Measured& found) const;
   bool names_unit(std::size_t first, std::size_t last) const;
+  bool is_way_round(std::size_t first, std::size_t last) const;
+  std::size_t past_odd_figure(std::size_t at) const;
   std::size_t part_of_an_inch(std::size_t at, SizeIs& size) const;
   std::size_t way_round_behind(std::size_t at, SizeIs& size) const;
   std::size_t tolerance_behind(std::size_t at, SizeIs& size) const;
@@ -154,6 +159,7 @@ class Recogniser {
   std::optional<Seen> die_value(const Field& field, std::size_t first, std::size_t last);
   std::optional<Seen> date_value(std::size_t first, std::size_t last) const;
   std::optional<Says> plain_value(const Field& field, std::size_t first, std::size_t last) const;
+  void basic_colours(std::size_t at, std::vector<Seen>& out);
   void own_ink(std::size_t at, std::size_t last, const std::string& colour, std::vector<Seen>& out);
   std::optional<Seen> colour_value(const Field& field, std::size_t first, std::size_t last);
   std::optional<Seen> like_value(std::size_t first, std::size_t last);
@@ -176,7 +182,7 @@ class Recogniser {
   void offer_other(Seen& seen, const std::vector<TermMatch>& terms, const TermMatch& taken) const;
   std::vector<Says> on_the_inside(const TermMatch& role);
   void resolve_colour(Seen& seen);
-  const std::vector<std::int64_t>& colours_of_word(const std::string& word);
+  const std::vector<std::int64_t>& colours_of_word(const std::string& word, std::optional<Shade> shade);
 
   std::string_view text_;
   const std::vector<Piece>& pieces_;

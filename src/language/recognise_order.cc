@@ -15,6 +15,17 @@ bool Recogniser::names_samples(std::size_t at) const {
   return at < pieces_.size() && std::ranges::find(named, pieces_[at].folded) != std::end(named);
 }
 
+// "smallest card", "the three biggest cards"
+void Recogniser::order_by_size(std::size_t at, std::vector<Seen>& out) const {
+  static constexpr std::string_view words[] = {"smallest", "littlest", "tiniest", "largest",
+                                               "biggest",  "tallest",  "widest"};
+  const bool said = std::ranges::find(words, pieces_[at].folded) != std::end(words);
+  if (!said || !names_samples(at + 1)) return;
+  Seen it = seen(As::unread, at, at + 2, priority_of::side);
+  it.word = no_such_order;
+  out.push_back(std::move(it));
+}
+
 void Recogniser::order_by_date(std::size_t at, std::vector<Seen>& out) const {
   const std::size_t begins = skip(at, {"the", "my", "our"});
   if (begins >= pieces_.size()) return;

@@ -168,10 +168,42 @@ std::optional<Recogniser::Measured> Recogniser::measurement(std::size_t at) cons
   return found;
 }
 
+// "1e3 mm", "0x10 in", "1e-3 in": a figure that no length is written with, where a unit shows that one was
+// meant. The piece behind it and its unit; `at` where there is none.
+std::size_t Recogniser::past_odd_figure(std::size_t at) const {
+  static constexpr std::string_view units[] = {"in",          "inch",        "inches",      "mm",
+                                               "millimetres", "cm",          "centimetres", "ft",
+                                               "millimeters", "centimeters", "\""};
+  std::string_view rest = pieces_[at].folded;
+  const auto take = [&](std::string_view of) {
+    const std::size_t end = std::min(rest.find_first_not_of(of), rest.size());
+    rest.remove_prefix(end);
+    return end > 0;
+  };
+  std::size_t last = at + 1;
+  if (rest.starts_with("0x")) {
+    rest.remove_prefix(2);
+    if (!take("0123456789abcdef")) return at;
+  } else {
+    if (!take("0123456789.") || !rest.starts_with('e')) return at;
+    rest.remove_prefix(1);
+    const bool below = rest.empty() && last < pieces_.size() && pieces_[last].hyphen;
+    if (below) rest = pieces_[last++].folded;
+    if (!take("0123456789")) return at;
+  }
+  if (rest.empty() && last < pieces_.size()) rest = pieces_[last++].folded;
+  return std::ranges::find(units, rest) != std::end(units) ? last : at;
+}
+
 std::optional<Problem> Recogniser::bad_size(std::size_t at) const {
   if (pieces_[at].kind != Piece::Kind::word || !begins_with_figure(pieces_[at].folded, typed(at, at + 1)))
     return std::nullopt;
   if (pieces_[at].hyphen) return std::nullopt;
+  if (const std::size_t odd = past_odd_figure(at); odd > at) {
+    const auto length = read_length(typed(at, odd), context_.unit);
+    if (length) return std::nullopt;
+    return problem_at(text_, span_of(at, odd), length.error().what, length.error().expected);
+  }
   const std::size_t last = std::min(at + longest_measurement, pieces_.size());
   const std::size_t begin = pieces_[at].span.begin;
   const auto scanned =
@@ -183,6 +215,24 @@ std::optional<Problem> Recogniser::bad_size(std::size_t at) const {
   problem.where.length = inside.where.length;
   problem.candidates = inside.candidates;
   return problem;
+}
+
+// "5x7s", "5 x 7s": cards of that size.
+std::optional<Recogniser::Measured> Recogniser::many_of_a_size(std::size_t at) const {
+  constexpr std::size_t longest = 3;
+  const std::size_t most = run_of_words(at, longest);
+  for (std::size_t last = at + 1; last <= at + most; ++last) {
+    if (!pieces_[last - 1].folded.ends_with('s')) continue;
+    ++steps_;
+    const std::string_view said = typed(at, last);
+    const auto scanned = scan_measurement(said.substr(0, said.size() - 1), 0, context_.unit);
+    if (!scanned || !*scanned || (*scanned)->found.end + 1 != said.size()) continue;
+    Measured found;
+    found.size = size_of((*scanned)->found.value);
+    found.last = last;
+    if (!found.size.one_figure && found.size.relation == Relation::exact) return found;
+  }
+  return std::nullopt;
 }
 
 // Where a relation that begins at `at` ends; `at` when there is none.
@@ -419,6 +469,18 @@ bool Recogniser::names_unit(std::size_t first, std::size_t last) const {
   return false;
 }
 
+// "tall 2 x 3 in": the word is said of the whole size, and is no label of its first figure.
+bool Recogniser::is_way_round(std::size_t first, std::size_t last) const {
+  const auto way = [&](std::size_t i) {
+    static constexpr std::string_view words[] = {"tall", "high", "wide", "height", "width", "w", "h"};
+    return std::ranges::find(words, pieces_[i].folded) != std::end(words);
+  };
+  if (!is_word(first, "tall") && !is_word(first, "wide")) return false;
+  for (std::size_t i = first + 1; i < last; ++i)
+    if (way(i)) return false;
+  return true;
+}
+
 void Recogniser::sizes(std::size_t at, std::vector<Seen>& out) const {
   tolerance_alone(at, out);
   one_number_or_another(at, out);
@@ -427,6 +489,7 @@ void Recogniser::sizes(std::size_t at, std::vector<Seen>& out) const {
   const std::size_t measured_at = measure_before(at, way);
   const std::size_t begins = relation_at(measured_at, relation);
   auto found = measurement(begins);
+  if (found && !found->size.one_figure && is_way_round(begins, found->last)) return;
   if (!found && begins == at && is_word(at, "dozen")) {
     Seen count = seen(As::number, at, at + 1, priority_of::number);
     count.weight = 1;
@@ -442,7 +505,9 @@ void Recogniser::sizes(std::size_t at, std::vector<Seen>& out) const {
   }
   const bool related = begins > at;
   const bool has_unit = names_unit(begins, found->last);
-  if (!related && !found->figures && !has_unit) return spelled_count(at, *found, out);
+  // "five by seven cards" has both its figures without a unit.
+  if (!related && !found->figures && !has_unit && found->size.one_figure)
+    return spelled_count(at, *found, out);
   if (related && found->size.relation != Relation::between) found->size.relation = relation;
   if (!related) more_than_bare(*found);
   const std::size_t last = after_size(found->last, found->size);

@@ -42,17 +42,23 @@ const std::vector<std::string>& Recogniser::with_narrower(VocabularyName in, con
   return narrower_.emplace(key, std::move(terms)).first->second;
 }
 
-const std::vector<std::int64_t>& Recogniser::colours_of_word(const std::string& word) {
-  const auto known = colours_.find(word);
+const std::vector<std::int64_t>& Recogniser::colours_of_word(const std::string& word,
+                                                             std::optional<Shade> shade) {
+  const std::string key = shade ? std::string(shade_word(*shade)) + " " + word : word;
+  const auto known = colours_.find(key);
   if (known != colours_.end()) return known->second;
-  return colours_.emplace(word, context_.names.colours_of_word(word)).first->second;
+  return colours_
+      .emplace(key,
+               shade ? context_.names.colours_of_shade(word, *shade) : context_.names.colours_of_word(word))
+      .first->second;
 }
 
 void Recogniser::resolve_term(Seen& it, const TermMatch& match) {
   if (match.vocabulary == VocabularyName::colour_word) {
     ColourIs colour;
-    colour.colours = colours_of_word(match.id);
-    colour.said = match.id + " (by value)";
+    const std::string said = it.shade ? std::string(shade_word(*it.shade)) + " " + match.id : match.id;
+    colour.colours = colours_of_word(match.id, it.shade);
+    colour.said = said + " (by value)";
     // A colour that the owner called just so is meant as well, also where it has no value.
     bool by_name = false;
     for (const NamedRecord& record : exactly(it.word))
@@ -61,8 +67,10 @@ void Recogniser::resolve_term(Seen& it, const TermMatch& match) {
         if (std::ranges::find(colour.colours, record.id) == colour.colours.end())
           colour.colours.push_back(record.id);
       }
-    if (by_name && colour.colours.size() == 1) colour.said = match.id;
-    if (colour.colours.empty()) {
+    if (by_name && colour.colours.size() == 1) colour.said = said;
+    if (colour.colours.empty() && it.shade) {
+      it.notes.push_back("no colour of the book is " + said + " by value");
+    } else if (colour.colours.empty()) {
       it.says.reset();
       it.as = As::text;
       it.notes.push_back("no colour of the book is " + match.id + " by value: \"" + it.word +

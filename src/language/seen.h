@@ -48,6 +48,8 @@ enum class As {
 
 // The word of an `unread` that is no field, but a day the calendar has not.
 inline constexpr std::string_view no_such_day = "no such day";
+// "smallest card": samples are put into no such order.
+inline constexpr std::string_view no_such_order = "no such order";
 
 // Among offers of equal cover: what was said outright comes before what has to be guessed.
 namespace priority_of {
@@ -84,6 +86,7 @@ struct Seen {
   std::string also_means;  // where one says does not tell all
   std::vector<Says> besides;  // any of them meets what was asked as well: glue where a piece is popped up
   std::optional<StatusNoun> of_status;  // term: of the vocabulary of statuses
+  std::optional<Shade> shade;           // term: of a basic colour word
   std::string means;                    // how it was read, where the says does not tell all
   bool bare = false;                    // number, size: no unit was said
   int number = 0;                       // also of an order: so many, or 0

@@ -238,6 +238,20 @@ TEST_F(Record, WhatIsNotReadStaysInTheNote) {
   EXPECT_EQ(found("wibble"), std::vector<std::string>{"Low Tide"});
 }
 
+TEST_F(Record, ASetWithoutADieStaysInTheNote) {
+  const RecordAnswer answer = recorded("sage circle 2 in, in moonrise circles\n");
+  ASSERT_EQ(answer.not_read.size(), 1u);
+  EXPECT_EQ(answer.not_read[0].what, "Moonrise Circles has 8 dies, and none is named");
+  EXPECT_EQ(answer.pieces[0].shown.row.note, "not read: in Moonrise Circles");
+}
+
+TEST_F(Record, WhatIsSaidTwiceIsKeptOnce) {
+  const RecordAnswer answer = recorded("white circle 2 in, white, speckled, speckled\n");
+  std::vector<std::string> written;
+  for (const Mention& mention : answer.pieces.at(0).shown.row.mentions) written.push_back(mention.written);
+  EXPECT_EQ(written, (std::vector<std::string>{"white", "speckled"}));
+}
+
 TEST_F(Record, StrictKeepsNothing) {
   const RecordAnswer answer = recorded("sage circle wibble\nnavy square wubble 2-9/8 in\n", {.strict = true});
   EXPECT_FALSE(answer.kept);

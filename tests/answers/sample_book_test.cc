@@ -51,6 +51,30 @@ TEST(SampleBook, AnswersItsQuestionsExactly) {
   }
 }
 
+// Of an excluded piece "not" is said once; of one thing, before that.
+TEST(SampleBook, SaysHowItUnderstood) {
+  const std::pair<const char*, const char*> rows[] = {
+      {"card without a speckled circle",
+       "speckled circle = no piece with technique speckling and shape circle"},
+      {"easel without a circle on a square",
+       "easel = fold easel or any kind of it; circle on a square = no piece with shape circle and goes on a "
+       "piece with shape square"},
+      {"sage circle not 2 in",
+       "sage = paper sage; circle = shape circle; 2 in = not size 2 in, within 1/32 in"},
+      {"no circle or square", "circle = not shape circle; square = not shape square"},
+      {"exactly two circles", "exactly two = exactly 2; circles = shape circle"},
+      {"at most two circles", "at most two circles = no piece with at least 3 and shape circle"},
+  };
+  for (const auto& [question, expected] : rows) {
+    const Result<FindAnswer> answer = find(sample_book(), {.question = question});
+    ASSERT_TRUE(answer) << question;
+    std::string told;
+    for (const Understood& one : answer->understood)
+      told += (told.empty() ? "" : "; ") + one.text + " = " + one.means;
+    EXPECT_EQ(told, expected) << question;
+  }
+}
+
 const FittingPanel* largest_of(const FitsAnswer& answer, const std::string& shape, PanelStatus status) {
   for (const FittingPanel& panel : answer.panels)
     if (panel.status == status && panel.shape == shape && panel.kind == PanelKind::largest) return &panel;

@@ -395,5 +395,107 @@ TEST(RulesThatMeet, ConnectorsFieldsAndQuotes) {
   });
 }
 
+// Phrases beside "or" that say the same kinds of things in the same order are whole.
+TEST(RulesThatMeet, OrBetweenNeighboursAndBetweenPhrases) {
+  compare({
+      {"birthday easel or christmas tent",
+       "all(any(all(occasion=birthday, fold=easel), all(occasion=christmas, fold=tent)))"},
+      {"birthday made in 2023 or christmas made in 2024",
+       "all(any(all(occasion=birthday, made=2023), all(occasion=christmas, made=2024)))"},
+      {"easel with a circle or tent with a square",
+       "all(any(all(fold=easel, piece(shape=circle)), all(fold=tent, piece(shape=square))))"},
+      {"birthday easel or christmas tent or halloween gate",
+       "all(any(all(occasion=birthday, fold=easel), all(occasion=christmas, fold=tent), "
+       "all(occasion=halloween, fold=gate)))"},
+      {"2 in circle, birthday easel or christmas tent",
+       "all(piece(size=2in ±1/32in, shape=circle), any(all(occasion=birthday, fold=easel), "
+       "all(occasion=christmas, fold=tent)))"},
+      {"circle on a square or heart on a rectangle",
+       "all(any(piece(shape=circle, on(piece(shape=square))), piece(shape=heart, "
+       "on(piece(shape=rectangle)))))"},
+      // neighbours
+      {"circle or square with a birthday", "all(piece(any(shape=circle, shape=square)), occasion=birthday)"},
+      {"birthday or christmas easel", "all(any(occasion=birthday, occasion=christmas), fold=easel)"},
+      {"sage or navy circle", "all(piece(any(paper=Sage, paper=Navy), shape=circle))"},
+      {"sage circle or navy square",
+       "all(any(piece(paper=Sage, shape=circle), piece(paper=Navy, shape=square)))"},
+      {"easel with a sage circle or navy square",
+       "all(fold=easel, any(piece(paper=Sage, shape=circle), piece(paper=Navy, shape=square)))"},
+      // fields, exclusion
+      {"occasion:birthday fold:easel or occasion:christmas fold:tent",
+       "all(occasion=birthday, any(fold=easel, occasion=christmas), fold=tent)"},
+      {"no navy circle or sage square",
+       "all(none(piece(paper=Navy, shape=circle)), none(piece(paper=Sage, shape=square)))"},
+  });
+}
+
+// A season is an occasion, and a time of the year it stands with, or that its neighbour stands with.
+TEST(RulesThatMeet, SeasonsThatAreDates) {
+  compare({
+      {"spring", "all(occasion=spring)"},
+      {"spring or summer", "all(any(occasion=spring, occasion=summer))"},
+      {"spring or summer 2024", "all(any(made=2024-03-01..2024-05-31, made=2024-06-01..2024-08-31))"},
+      {"summer 2024 or spring", "all(any(made=2024-06-01..2024-08-31, made=2024-03-01..2024-05-31))"},
+      {"summer of 2024 or spring", "all(any(made=2024-06-01..2024-08-31, made=2024-03-01..2024-05-31))"},
+      {"last spring or summer", "all(any(made=2026-03-01..2026-05-31, made=2026-06-01..2026-08-31))"},
+      {"spring easel or summer 2024", "all(occasion=spring, any(fold=easel, made=2024-06-01..2024-08-31))"},
+      // four figures
+      {"made in 1823", "all(made=1823)"},
+      {"circle made before 1850", "all(piece(shape=circle), made=..1849-12-31)"},
+      {"circle 1823 in", "all(piece(shape=circle, size=1823in ±1/32in))"},
+  });
+}
+
+// Sizes of the card and of what lies on it; colours of a piece and of what lies below.
+TEST(RulesThatMeet, WhatIsSaidOfTheCardBehindAPiece) {
+  compare({
+      {"panel on a 5 x 7 card", "all(piece(role=panel), closed=5in x 7in ±1/32in)"},
+      {"circles on 5 x 7 cards", "all(piece(shape=circle), closed=5in x 7in ±1/32in)"},
+      {"circle for a 5 x 7 card", "all(piece(shape=circle), closed=5in x 7in ±1/32in)"},
+      {"five by seven cards", "all(closed=5in x 7in ±1/32in)"},
+      {"5x7s", "all(closed=5in x 7in ±1/32in)"},
+      {"birthday 5 x 7s", "all(occasion=birthday, closed=5in x 7in ±1/32in)"},
+      {"five by seven panel", "all(piece(size=5in x 7in ±1/32in, role=panel))"},
+      {"6 inch square card", "all(closed=6in x 6in ±1/32in)"},
+      {"tall 2 x 3 in panel", "all(piece(size=2in wide x 3in tall ±1/32in, role=panel))"},
+      {"sage circle on white", "all(piece(paper=Sage, shape=circle, on(piece(paper=white (by value)))))"},
+      {"circle on white", "all(piece(shape=circle, paper=white (by value)))"},
+      {"navy image on white", "all(piece(colour=Navy, role=stamped image, paper=white (by value)))"},
+      {"like grey", "all(colour=grey (by value))"},
+      {"like:grey", "all(colour=grey (by value))"},
+      {"light blue circle", "all(piece(paper=light blue (by value), shape=circle))"},
+      {"dark green", "all(colour=dark green (by value))"},
+      {"light sage", "all(any(feature=light up, text=light), colour=Sage)"},
+  });
+}
+
+// What cannot be is told at its place, and the rest is read.
+TEST(RulesThatMeet, FiguresAndOrdersThatCannotBe) {
+  struct Told {
+    const char* question;
+    const char* tree;
+    std::size_t at, length;
+    const char* what;
+  };
+  const Offers offers;
+  for (const Told& row : std::initializer_list<Told>{
+           {"circle 1e3 mm", "all(piece(shape=circle))", 7, 6, "\"1e3 mm\" is written with an exponent"},
+           {"1e-3 in circle", "all(piece(shape=circle))", 0, 7, "\"1e-3 in\" is written with an exponent"},
+           {"circle 0x10 in", "all(piece(shape=circle))", 7, 7, "\"0x10 in\" is hexadecimal"},
+           {"smallest card", "all()", 0, 13,
+            "\"smallest card\" asks for an order by size, which samples are not put into"},
+           {"easel, biggest cards", "all(fold=easel)", 7, 13,
+            "\"biggest cards\" asks for an order by size, which samples are not put into"},
+       }) {
+    const auto question = read_question(row.question, offers.context());
+    ASSERT_TRUE(question) << row.question;
+    EXPECT_EQ(print(*question), row.tree) << row.question;
+    ASSERT_EQ(question->problems.size(), 1u) << row.question;
+    EXPECT_EQ(question->problems.front().where.at, row.at) << row.question;
+    EXPECT_EQ(question->problems.front().where.length, row.length) << row.question;
+    EXPECT_EQ(question->problems.front().what, row.what);
+  }
+}
+
 }  // namespace
 }  // namespace insetbook

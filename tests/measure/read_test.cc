@@ -303,6 +303,8 @@ TEST(ReadRefuses, WhatIsNoFigure) {
       {"-2 in", "\"-2 in\" is below zero", 0, 1, "a length of zero or more"},
       {"−2-3/8", "\"−2-3/8\" is below zero", 0, 1, "a length of zero or more"},
       {"+2", "\"+2\" has a plus sign", 0, 1, "the length without the sign"},
+      {"3-17/16", "\"3-17/16\" has a whole number and a fraction that is not below one", 0, 7,
+       "4-1/16, or a fraction below one"},
       {"2-9/8", "\"2-9/8\" has a whole number and a fraction that is not below one", 0, 5,
        "3-1/8, or a fraction below one"},
       {"2 8/8", "\"2 8/8\" has a whole number and a fraction that is not below one", 0, 5,

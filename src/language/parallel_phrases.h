@@ -1,0 +1,19 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+//
+// "birthday easel or christmas tent": where the phrases beside `or` say the same kinds of things in the same
+// order, two or more kinds of them or how pieces go together, each phrase is one side of the choice. A phrase
+// reaches back to the last comma or bracket, and on to the next one or to the end; every phrase of a chain of
+// `or` has to be alike. They are left alone where a field stands in one of them, where one begins with what
+// is excluded, and where each is a single piece ("navy circle or sage square"), which is a choice as it is.
+#pragma once
+
+#include <vector>
+
+#include "language/items.h"
+
+namespace insetbook {
+
+// Puts each such phrase into a bracket of its own.
+void bracket_parallel_phrases(std::vector<Item>& items);
+
+}  // namespace insetbook
