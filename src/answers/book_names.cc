@@ -10,8 +10,8 @@
 #include "book/openings.h"
 #include "book/plural.h"
 #include "book/settings.h"
-#include "colour/lab.h"
 #include "colour/nearest.h"
+#include "colour/shades.h"
 #include "colour/words.h"
 #include "schema/label_key.h"
 #include "text/utf8.h"
@@ -109,15 +109,14 @@ std::vector<std::int64_t> BookNames::colours_of_word(std::string_view basic_word
   return found;
 }
 
-// Light from L* 65, dark up to 45; between them a colour is neither.
 std::vector<std::int64_t> BookNames::colours_of_shade(std::string_view basic_word, Shade shade) const {
-  std::vector<std::int64_t> found = colours_of_word(basic_word);
+  std::vector<std::int64_t> found;
+  const std::optional<BasicColour> colour = basic_colour_named(basic_word);
+  if (!colour) return found;
+  const auto of_shade = shade == Shade::light ? is_light : is_dark;
   const Values& all = values();
-  std::erase_if(found, [&](std::int64_t id) {
-    const auto at = std::ranges::find(all.ids, id);
-    const double lightness = to_lab(all.srgb[static_cast<std::size_t>(at - all.ids.begin())]).l;
-    return shade == Shade::light ? lightness < 65 : lightness > 45;
-  });
+  for (std::size_t i = 0; i < all.ids.size(); ++i)
+    if (has_basic_colour(all.srgb[i], *colour) && of_shade(all.srgb[i], *colour)) found.push_back(all.ids[i]);
   return found;
 }
 

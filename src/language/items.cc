@@ -487,7 +487,7 @@ class Itemiser {
       }
       // "sage circle on white": the circle has its colour, and lies on something white.
       if (item.kind == Item::Kind::preposition && item.how == GoesHow::on && bare &&
-          use_of(items[i + 1]) == ColourUse::either && is_coloured_shape(settled)) {
+          use_of(items[i + 1]) != ColourUse::ink && is_coloured_shape(settled)) {
         use_colour(items[i + 1], ColourUse::paper);
         settled.push_back(std::move(item));
         continue;

@@ -158,7 +158,7 @@ class TargetFinder {
   }
 
   void no_target(std::size_t place) {
-    const PieceOfRecord& piece = record_.pieces[place];
+    PieceOfRecord& piece = record_.pieces[place];
     const std::string folded = fold(piece.said.goes->target);
     // The base and its parts need no line of their own.
     for (const std::string_view word :
@@ -172,6 +172,7 @@ class TargetFinder {
     for (std::size_t i = 0; i < record_.pieces.size() && lost.problem.candidates.size() < 6; ++i)
       if (i != place) lost.problem.candidates.push_back(record_.pieces[i].name);
     record_.not_read.push_back(std::move(lost));
+    piece.left_over.push_back(std::string(goes_word(piece.said.goes->how)) + " " + piece.said.goes->target);
   }
 
   // "in tidepool rectangles 2": the piece that this die cut, where the sample has one.

@@ -19,6 +19,7 @@
 
 #include "colour/difference.h"
 #include "colour/lab.h"
+#include "colour/shades.h"
 #include "colour/value.h"
 #include "colour/words.h"
 #include "outside/outside_data.h"
@@ -205,6 +206,26 @@ TEST(ColourWords, AgreeWithWhatPeopleSay) {
     }
   }
   RecordProperty("agreed", agreement.agreed);
+}
+
+// The same survey: what it calls light, pale, dark or deep is so.
+TEST(ColourWords, ShadesAgreeWithTheSurvey) {
+  const auto file = outside_data("xkcd_color_survey_954.csv");
+  if (!file) GTEST_SKIP() << "xkcd_color_survey_954.csv is not there";
+  int names = 0;
+  for (const auto& row : rows_of(*file)) {
+    const std::size_t space = row[1].find(' ');
+    const std::string shade = row[1].substr(0, space);
+    const auto word =
+        space == std::string::npos ? std::nullopt : basic_colour_named(row[1].substr(space + 1));
+    const bool light = shade == "light" || shade == "pale", dark = shade == "dark" || shade == "deep";
+    if (!word || (!light && !dark)) continue;
+    ++names;
+    const std::uint32_t srgb = *read_colour_value(row[2]);
+    EXPECT_EQ(is_light(srgb, *word), light) << row[1];
+    EXPECT_EQ(is_dark(srgb, *word), dark) << row[1];
+  }
+  EXPECT_EQ(names, 41);
 }
 
 // K. L. Kelly, D. B. Judd, "Color: Universal Language and Dictionary of Names", NBS Special Publication 440,
