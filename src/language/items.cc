@@ -445,6 +445,14 @@ class Itemiser {
     }
   }
 
+  // "card", "landscape card"
+  bool says_card(const Item& item) const {
+    if (item.kind == Item::Kind::card) return true;
+    const std::string_view said = typed(item.span);
+    return item.kind == Item::Kind::says && item.of == FieldName::closed && !item.field &&
+           (said.ends_with(" card") || said.ends_with(" cards"));
+  }
+
   // "panel on a 5 x 7 card": behind an article or a preposition the size before "card" begins what is said of
   // the card.
   void settle_card_sizes() {
@@ -453,7 +461,7 @@ class Itemiser {
       Item& size = items[i];
       const bool begins = size.article || items[i - 1].kind == Item::Kind::preposition;
       if (!begins || size.kind != Item::Kind::says || size.of != FieldName::size || size.field ||
-          items[i + 1].kind != Item::Kind::card)
+          !says_card(items[i + 1]))
         continue;
       const auto two_sided = [](const Constraint& c) { return !std::get<SizeIs>(c.says).one_figure; };
       if (!std::ranges::all_of(size.offered, two_sided)) continue;

@@ -3,8 +3,9 @@
 // "birthday easel or christmas tent": where the phrases beside `or` say the same kinds of things in the same
 // order, two or more kinds of them or how pieces go together, each phrase is one side of the choice. A phrase
 // reaches back to the last comma or bracket, and on to the next one or to the end; every phrase of a chain of
-// `or` has to be alike. They are left alone where a field stands in one of them, where one begins with what
-// is excluded, and where each is a single piece ("navy circle or sage square"), which is a choice as it is.
+// `or` has to be alike, and a comma list of such phrases before it belongs to it. They are left alone where a
+// field stands in one of them, where one behind the first begins with what is excluded, and where each is a
+// single piece ("navy circle or sage square"), which is a choice as it is.
 #pragma once
 
 #include <vector>

@@ -339,6 +339,7 @@ std::optional<Seen> Recogniser::colour_value(const Field& field, std::size_t fir
   if (field.id == FieldName::like || is_word(first, "like") || pieces_[first].folded.starts_with('#')) {
     const std::size_t value = is_word(first, "like") ? first + 1 : first;
     it = like_value(value, last);
+    if (!it && (value >= last || pieces_[value].folded.starts_with('#'))) return std::nullopt;
     // A basic colour word is like all that are so by value.
     if (!it) return colour_value(insetbook::field(FieldName::colour), value, last);
     if (it->last != last) return std::nullopt;

@@ -49,8 +49,15 @@ std::vector<DateWord> Recogniser::season_of_neighbour(std::size_t at) const {
   };
   if (!season(at)) return {};
   std::vector<DateWord> words{{pieces_[at].folded, false}};
-  if (is_word(at + 1, "or") && season(at + 2)) {
-    for (DateWord& word : date_words(at + 3)) words.push_back(word);
+  // "spring, summer or autumn 2024"
+  std::size_t last = at;
+  bool choice = false;
+  while (!choice && (is_word(last + 1, "or") || is_mark(last + 1, ",")) && season(last + 2)) {
+    choice = is_word(last + 1, "or");
+    last += 2;
+  }
+  if (choice) {
+    for (DateWord& word : date_words(last + 1)) words.push_back(word);
     return words.size() > 1 ? words : std::vector<DateWord>();
   }
   if (at < 3 || !is_word(at - 1, "or")) return {};

@@ -413,6 +413,14 @@ TEST(RulesThatMeet, OrBetweenNeighboursAndBetweenPhrases) {
       {"circle on a square or heart on a rectangle",
        "all(any(piece(shape=circle, on(piece(shape=square))), piece(shape=heart, "
        "on(piece(shape=rectangle)))))"},
+      {"birthday easel, christmas tent or halloween gate",
+       "all(any(all(occasion=birthday, fold=easel), all(occasion=christmas, fold=tent), "
+       "all(occasion=halloween, fold=gate)))"},
+      {"cards with a birthday easel or a christmas tent",
+       "all(any(all(occasion=birthday, fold=easel), all(occasion=christmas, fold=tent)))"},
+      {"birthday 5 x 7 cards or christmas a6 cards",
+       "all(any(all(occasion=birthday, closed=5in x 7in ±1/32in), all(occasion=christmas, "
+       "closed=105mm x 148mm ±0.8mm)))"},
       // neighbours
       {"circle or square with a birthday", "all(piece(any(shape=circle, shape=square)), occasion=birthday)"},
       {"birthday or christmas easel", "all(any(occasion=birthday, occasion=christmas), fold=easel)"},
@@ -424,6 +432,8 @@ TEST(RulesThatMeet, OrBetweenNeighboursAndBetweenPhrases) {
       // fields, exclusion
       {"occasion:birthday fold:easel or occasion:christmas fold:tent",
        "all(occasion=birthday, any(fold=easel, occasion=christmas), fold=tent)"},
+      {"not a birthday easel or christmas tent",
+       "all(none(all(occasion=birthday, fold=easel)), none(all(occasion=christmas, fold=tent)))"},
       {"no navy circle or sage square",
        "all(none(piece(paper=Navy, shape=circle)), none(piece(paper=Sage, shape=square)))"},
   });
@@ -437,6 +447,8 @@ TEST(RulesThatMeet, SeasonsThatAreDates) {
       {"spring or summer 2024", "all(any(made=2024-03-01..2024-05-31, made=2024-06-01..2024-08-31))"},
       {"summer 2024 or spring", "all(any(made=2024-06-01..2024-08-31, made=2024-03-01..2024-05-31))"},
       {"summer of 2024 or spring", "all(any(made=2024-06-01..2024-08-31, made=2024-03-01..2024-05-31))"},
+      {"spring, summer or autumn 2024",
+       "all(any(made=2024-03-01..2024-05-31, made=2024-06-01..2024-08-31, made=2024-09-01..2024-11-30))"},
       {"last spring or summer", "all(any(made=2026-03-01..2026-05-31, made=2026-06-01..2026-08-31))"},
       {"spring easel or summer 2024", "all(occasion=spring, any(fold=easel, made=2024-06-01..2024-08-31))"},
       // four figures
@@ -450,6 +462,8 @@ TEST(RulesThatMeet, SeasonsThatAreDates) {
 TEST(RulesThatMeet, WhatIsSaidOfTheCardBehindAPiece) {
   compare({
       {"panel on a 5 x 7 card", "all(piece(role=panel), closed=5in x 7in ±1/32in)"},
+      {"panel on a 5 x 7 landscape card",
+       "all(piece(role=panel), closed=5in x 7in ±1/32in, closed=landscape)"},
       {"circles on 5 x 7 cards", "all(piece(shape=circle), closed=5in x 7in ±1/32in)"},
       {"circle for a 5 x 7 card", "all(piece(shape=circle), closed=5in x 7in ±1/32in)"},
       {"five by seven cards", "all(closed=5in x 7in ±1/32in)"},
@@ -463,6 +477,8 @@ TEST(RulesThatMeet, WhatIsSaidOfTheCardBehindAPiece) {
       {"navy image on white", "all(piece(colour=Navy, role=stamped image, paper=white (by value)))"},
       {"like grey", "all(colour=grey (by value))"},
       {"like:grey", "all(colour=grey (by value))"},
+      {"like:#zzz", "all(colour=#zzz)"},
+      {"like:like", "all(colour=like)"},
       {"light blue circle", "all(piece(paper=light blue (by value), shape=circle))"},
       {"dark green", "all(colour=dark green (by value))"},
       {"light sage", "all(any(feature=light up, text=light), colour=Sage)"},
