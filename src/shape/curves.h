@@ -50,10 +50,15 @@ struct Flattened {
   std::vector<std::string> mended;
 };
 
-// The rings, no farther than `error` (≥ 1 nm) from the curves. Where contours cross, the region is what the
-// fill rule says and its edge alone is kept; crossing points are rounded to the nanometre, within the error.
-// A contour that was drawn open is closed by a line where its ends lie close together, else a Problem with
-// the place; so is an outline that goes round nothing.
+// The rings, no farther than `error` (≥ 1 nm) from the curves. Where contours cross or lie on each other, the
+// region is what the fill rule says and its edge alone is kept; crossing points are rounded to the nanometre.
+// The error that holds is in the outline: the one asked for, 0 for straight lines that cross nothing, and a
+// few nanometres more than asked where something crosses and the error asked for leaves no room for that.
+// What the region and its rings cannot differ in: a point farther than the error from all curves is inside
+// both or outside both. Parts thinner than twice the error may close up or come apart.
+// A contour that was drawn open is closed by a line where its ends lie within 0.1 mm (or a hundredth of the
+// longer side of its box) of each other, else a Problem with the place; so is an outline that goes round
+// nothing, one with more than four million edges and one that leaves ±2^30 nm.
 Result<Flattened> flatten(const CurvedOutline& outline, std::int64_t error);
 
 // The same curves scaled so that their box is width × height, its top left corner at (0, 0).
