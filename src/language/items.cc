@@ -6,6 +6,7 @@
 
 #include "language/parallel_phrases.h"
 #include "language/says.h"
+#include "language/single_words.h"
 #include "language/small_words.h"
 #include "text/utf8.h"
 
@@ -162,14 +163,7 @@ class Itemiser {
   }
 
   void add_phrase(const Seen& it) {
-    WordsAre words;
-    std::string_view rest = it.word;
-    while (!rest.empty()) {
-      const std::size_t end = std::min(rest.find(' '), rest.size());
-      if (end > 0) words.words.emplace_back(rest.substr(0, end));
-      rest.remove_prefix(std::min(end + 1, rest.size()));
-    }
-    words.phrase = true;
+    WordsAre words{single_words(it.word), true};
     if (words.words.empty())
       ignore(it, "nothing between the quotes");
     else
@@ -689,12 +683,7 @@ class Itemiser {
 }  // namespace
 
 WordsAre text_of(std::string_view folded) {
-  WordsAre words;
-  while (!folded.empty()) {
-    const std::size_t end = std::min(folded.find(' '), folded.size());
-    if (end > 0) words.words.emplace_back(folded.substr(0, end));
-    folded.remove_prefix(std::min(end + 1, folded.size()));
-  }
+  WordsAre words{single_words(folded)};
   words.phrase = words.words.size() > 1;
   return words;
 }

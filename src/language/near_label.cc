@@ -4,25 +4,16 @@
 #include <algorithm>
 #include <vector>
 
+#include "language/single_words.h"
 #include "text/near_word.h"
 #include "text/utf8.h"
 
 namespace insetbook {
 namespace {
 
-std::vector<std::string_view> words_of(std::string_view folded) {
-  std::vector<std::string_view> words;
-  while (!folded.empty()) {
-    const std::size_t end = std::min(folded.find(' '), folded.size());
-    if (end > 0) words.push_back(folded.substr(0, end));
-    folded.remove_prefix(std::min(end + 1, folded.size()));
-  }
-  return words;
-}
-
 // The sum of mistakes; empty where a word is another one.
 std::optional<std::size_t> mistakes(std::string_view written, std::string_view label) {
-  const std::vector<std::string_view> a = words_of(written), b = words_of(label);
+  const std::vector<std::string> a = single_words(written), b = single_words(label);
   if (a.size() != b.size()) return std::nullopt;
   std::size_t sum = 0;
   for (std::size_t i = 0; i < a.size(); ++i) {

@@ -9,6 +9,7 @@
 #include "language/orders.h"
 #include "language/read_record.h"
 #include "language/recognise.h"
+#include "language/single_words.h"
 #include "text/utf8.h"
 
 namespace insetbook {
@@ -39,16 +40,6 @@ std::optional<VocabularyName> vocabulary_of(FieldName id) {
     default:
       return std::nullopt;
   }
-}
-
-std::vector<std::string> split_words(std::string_view folded) {
-  std::vector<std::string> list;
-  while (!folded.empty()) {
-    const std::size_t end = std::min(folded.find(' '), folded.size());
-    if (end > 0) list.emplace_back(folded.substr(0, end));
-    folded.remove_prefix(std::min(end + 1, folded.size()));
-  }
-  return list;
 }
 
 std::optional<double> number_in(std::string_view text) {
@@ -321,7 +312,7 @@ Seen Recogniser::unknown_value(const Field& field, std::size_t first, std::size_
       it.says = AlikeTo{0, value};
       break;
     default:
-      it.says = WordsAre{split_words(fold(value)), false, field.id == FieldName::words};
+      it.says = WordsAre{single_words(fold(value)), false, field.id == FieldName::words};
       break;
   }
   it.notes.push_back("the book has no " + std::string(what_is_named(field)) + " \"" + value + "\"");
@@ -519,7 +510,7 @@ std::optional<Says> Recogniser::plain_value(const Field& field, std::size_t firs
       return std::nullopt;
     case FieldName::text:
     case FieldName::words: {
-      std::vector<std::string> list = split_words(said);
+      std::vector<std::string> list = single_words(said);
       if (list.empty()) return std::nullopt;
       const bool phrase = list.size() > 1;
       return WordsAre{std::move(list), phrase, field.id == FieldName::words};

@@ -93,16 +93,6 @@ std::string_view nth_word(std::string_view folded, std::size_t n) {
   return folded.substr(0, folded.find(' '));
 }
 
-std::vector<std::string> single_words(std::string_view folded) {
-  std::vector<std::string> words;
-  while (!folded.empty()) {
-    const std::size_t end = std::min(folded.find(' '), folded.size());
-    if (end > 0) words.emplace_back(folded.substr(0, end));
-    folded.remove_prefix(std::min(end + 1, folded.size()));
-  }
-  return words;
-}
-
 std::string_view behind_words(std::string_view line, std::size_t count) {
   std::size_t at = 0;
   for (; count > 0; --count) {

@@ -20,9 +20,8 @@ struct LineLead {
 };
 LineLead lead_of(std::string_view line);
 
-// Of folded text: the word at a place, counted from 0, or nothing; all words.
+// Of folded text: the word at a place, counted from 0, or nothing.
 std::string_view nth_word(std::string_view folded, std::size_t n);
-std::vector<std::string> single_words(std::string_view folded);
 
 // What stands behind so many words of a line, as typed.
 std::string_view behind_words(std::string_view line, std::size_t count);

@@ -5,6 +5,7 @@
 #include <unordered_map>
 
 #include "language/read_record_lines.h"
+#include "language/single_words.h"
 #include "text/utf8.h"
 
 namespace insetbook {

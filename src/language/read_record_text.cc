@@ -8,6 +8,7 @@
 #include "language/read_record_names.h"
 #include "language/read_record_reader.h"
 #include "language/read_record_targets.h"
+#include "language/single_words.h"
 #include "measure/read.h"
 #include "text/utf8.h"
 
