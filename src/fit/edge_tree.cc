@@ -2,10 +2,11 @@
 #include "fit/edge_tree.h"
 
 #include <algorithm>
-#include <array>
 #include <cmath>
 #include <limits>
 #include <utility>
+
+#include "shape/curve_points.h"
 
 namespace insetbook {
 namespace {
@@ -42,37 +43,98 @@ void add_ring(const Ring& ring, std::vector<OutlineEdge>& edges) {
   }
 }
 
-using Ends = std::array<double, 4>;
+// The pieces of the drawing by where they start or end, so that a run of edges is found again.
+using Ends = std::pair<Point, Point>;
 
+bool before(Point a, Point b) {
+  return a.x != b.x ? a.x < b.x : a.y < b.y;
+}
 Ends ends(Point a, Point b) {
-  const Ends forward{static_cast<double>(a.x), static_cast<double>(a.y), static_cast<double>(b.x),
-                     static_cast<double>(b.y)};
-  const Ends back{forward[2], forward[3], forward[0], forward[1]};
-  return std::min(forward, back);
+  return before(a, b) ? Ends{a, b} : Ends{b, a};
 }
 
-// The straight edges of the drawing, each by its ends.
-std::vector<Ends> lines_of(const CurvedOutline& curves) {
-  std::vector<Ends> lines;
+struct Piece {
+  Ends ends;
+  int curve;  // -1: a line
+};
+
+struct Drawing {
+  std::vector<Piece> pieces;  // by their ends
+  std::vector<Point> joints;  // sorted
+
+  bool is_joint(Point point) const { return std::binary_search(joints.begin(), joints.end(), point, before); }
+};
+
+Drawing drawing_of(const CurvedOutline& curves, std::vector<CurveBox>& boxes) {
+  Drawing drawing;
   for (const Contour& contour : curves.contours) {
     Point at = contour.start;
+    drawing.joints.push_back(at);
     for (const Curve& curve : contour.curves) {
-      const Point to = std::visit([](const auto& piece) { return piece.to; }, curve);
-      if (std::holds_alternative<LineTo>(curve)) lines.push_back(ends(at, to));
+      const Point to = end_of(curve);
+      const bool line = std::holds_alternative<LineTo>(curve);
+      drawing.pieces.push_back({ends(at, to), line ? -1 : static_cast<int>(boxes.size())});
+      if (!line) boxes.push_back(box_of_curve(at, curve));
+      drawing.joints.push_back(to);
       at = to;
     }
-    lines.push_back(ends(at, contour.start));
+    drawing.pieces.push_back({ends(at, contour.start), -1});
   }
-  std::sort(lines.begin(), lines.end());
-  return lines;
+  std::sort(drawing.joints.begin(), drawing.joints.end(), before);
+  std::sort(drawing.pieces.begin(), drawing.pieces.end(), [](const Piece& a, const Piece& b) {
+    if (!(a.ends.first == b.ends.first)) return before(a.ends.first, b.ends.first);
+    return before(a.ends.second, b.ends.second);
+  });
+  return drawing;
 }
 
-// An edge that joins the ends of a line of the drawing is that line.
-void set_errors(const CurvedOutline* curves, double error, std::vector<OutlineEdge>& edges) {
-  const std::vector<Ends> lines = curves != nullptr ? lines_of(*curves) : std::vector<Ends>{};
-  for (OutlineEdge& edge : edges) {
-    const Ends forward{edge.x0, edge.y0, edge.x1, edge.y1}, back{edge.x1, edge.y1, edge.x0, edge.y0};
-    if (!std::binary_search(lines.begin(), lines.end(), std::min(forward, back))) edge.error = error;
+// The edges first … last of a ring go from one joint of the drawing to the next. A single edge between the
+// ends of a line is that line. Of two curves with the same ends it is not known which one the edges belong
+// to: they get the box round both.
+void set_piece(const Drawing& drawing, Ends from_to, std::size_t first, std::size_t last,
+               std::vector<CurveBox>& boxes, std::vector<OutlineEdge>& edges) {
+  const auto at = std::lower_bound(drawing.pieces.begin(), drawing.pieces.end(), from_to,
+                                   [](const Piece& piece, const Ends& wanted) {
+                                     if (!(piece.ends.first == wanted.first))
+                                       return before(piece.ends.first, wanted.first);
+                                     return before(piece.ends.second, wanted.second);
+                                   });
+  int curve = -1;
+  bool line = false;
+  for (auto piece = at; piece != drawing.pieces.end() && piece->ends == from_to; ++piece) {
+    if (piece->curve < 0) {
+      line = true;
+    } else if (curve < 0) {
+      curve = piece->curve;
+    } else {
+      const CurveBox both =
+          round_both(boxes[static_cast<std::size_t>(curve)], boxes[static_cast<std::size_t>(piece->curve)]);
+      curve = static_cast<int>(boxes.size());
+      boxes.push_back(both);
+    }
+  }
+  for (std::size_t i = first; i <= last; ++i) {
+    edges[i].curve = curve;
+    if (line && first == last) edges[i].error = 0;
+  }
+}
+
+Point start_of(const OutlineEdge& edge) {
+  return {static_cast<std::int64_t>(edge.x0), static_cast<std::int64_t>(edge.y0)};
+}
+Point end_of(const OutlineEdge& edge) {
+  return {static_cast<std::int64_t>(edge.x1), static_cast<std::int64_t>(edge.y1)};
+}
+
+// A ring that does not begin at a joint leaves the edges before its first joint without a curve.
+void find_pieces(const CurvedOutline& curves, std::vector<CurveBox>& boxes, std::vector<OutlineEdge>& edges) {
+  const Drawing drawing = drawing_of(curves, boxes);
+  std::size_t first = edges.size();
+  for (std::size_t i = 0; i < edges.size(); ++i) {
+    if (edges[i].begins) first = edges.size();
+    if (drawing.is_joint(start_of(edges[i]))) first = i;
+    if (first == edges.size() || !drawing.is_joint(end_of(edges[i]))) continue;
+    set_piece(drawing, ends(start_of(edges[first]), end_of(edges[i])), first, i, boxes, edges);
   }
 }
 
@@ -85,7 +147,10 @@ EdgeTree::EdgeTree(const Outline& outline, const CurvedOutline* curves) {
   nodes_.reserve(count);
   for (const Ring& ring : outline.rings) add_ring(ring, edges_);
   if (edges_.empty()) return;
-  if (outline.error > 0) set_errors(curves, static_cast<double>(outline.error), edges_);
+  if (outline.error > 0) {
+    for (OutlineEdge& edge : edges_) edge.error = static_cast<double>(outline.error);
+    if (curves != nullptr) find_pieces(*curves, curves_, edges_);
+  }
   add_node(0, static_cast<int>(edges_.size()));
   const EdgeNode& all = nodes_.front();
   box_ = {{static_cast<std::int64_t>(all.x_least), static_cast<std::int64_t>(all.y_least)},

@@ -8,7 +8,7 @@
 
 #include <vector>
 
-#include "shape/curves.h"
+#include "fit/curve_box.h"
 
 namespace insetbook {
 
@@ -16,6 +16,7 @@ struct OutlineEdge {
   double x0, y0, x1, y1;      // in the order of the ring
   double normal_x, normal_y;  // of length 1, pointing up (normal_y ≥ 0); for borders, not exact
   double error = 0;           // how far it may be from the true edge, nm
+  int curve = -1;             // which of EdgeTree::curves() it is a part of, where that is known
   bool begins = false;        // the first of a ring
 };
 
@@ -32,13 +33,15 @@ struct EdgeNode {
 
 class EdgeTree {
  public:
-  // `curves`: what the rings were made from; edges that are lines there have no error.
+  // `curves`: what the rings were made from; edges that are lines there have no error,
+  // others know the curve they are a part of.
   explicit EdgeTree(const Outline& outline, const CurvedOutline* curves = nullptr);
 
   const std::vector<OutlineEdge>& edges() const { return edges_; }
   const std::vector<EdgeNode>& nodes() const { return nodes_; }
   double error() const { return nodes_.empty() ? 0 : nodes_.front().error; }  // nm
   const Box& box() const { return box_; }
+  const std::vector<CurveBox>& curves() const { return curves_; }
   bool empty() const { return edges_.empty(); }
 
   // Goes through the edges of all leaves for which `wanted(node)` holds, up to the first for which
@@ -71,6 +74,7 @@ class EdgeTree {
 
   std::vector<OutlineEdge> edges_;
   std::vector<EdgeNode> nodes_;
+  std::vector<CurveBox> curves_;
   Box box_;
 };
 

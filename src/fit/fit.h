@@ -43,9 +43,13 @@ struct FitQuestion {
 struct Panel {
   PanelKind kind = PanelKind::largest;
   Shape shape;
-  Length border;  // the least distance from the panel to the line, centred
+  Length border;  // the least distance from the panel to the line, at its place
   Verdict verdict = Verdict::fits;
   std::string note;  // "" or why something was left undecided
+  // Where its box lies in the opening's, from the left and from the top, to the nanometre below: in the
+  // middle where it fits there too, else where it leaves about the most border.
+  Length left, top;
+  bool centred = true;
 };
 
 // Every panel asked for, largest area first within a shape, no panel twice (a panel that is two kinds keeps

@@ -130,6 +130,11 @@ Where keeps(const EdgeTree& edges, const Core& core, Middle middle, std::int64_t
         const Segment seen = seen_from(edge, middle);
         const std::int64_t error = as_ticks(edge.error);
         if (EdgeCheck(core, distance + error, count).keeps(seen)) return true;
+        if (edge.curve >= 0) {
+          const CurveBox& box = edges.curves()[static_cast<std::size_t>(edge.curve)];
+          if (box.x_most <= left || box.x_least >= right || box.y_most <= top || box.y_least >= bottom)
+            return true;
+        }
         const bool sure = error == 0 || surely_too_near(seen, core, distance, error, count);
         where = sure ? Where::outside : Where::undecided;
         return !sure;

@@ -98,10 +98,23 @@ class Answer {
     const Form form = family.form(*sides);
     if (std::find(forms_.begin(), forms_.end(), form) != forms_.end()) return;
     forms_.push_back(form);
-    Panel panel{kind, family.shape(*sides), {}, verdict_inside(opening_, form), {}};
+    Panel panel;
+    panel.kind = kind;
+    panel.shape = family.shape(*sides);
+    panel.verdict = verdict_inside(opening_, form);
     panel.border = greatest_border(ground_, form).value_or(question_.border);
+    set_place(form, panel);
     if (family.larger_undecided(*sides)) panel.note = "one step more is too close to tell, and was not taken";
     panels_.push_back(std::move(panel));
+  }
+
+  void set_place(const Form& form, Panel& panel) const {
+    const Form& opening = ground_.form();
+    const std::int64_t up = height_in(ground_, form, ticks(panel.border));
+    panel.left = Length::nm((opening.half_width - form.half_width) / ticks_in_nm);
+    panel.top =
+        Length::nm(std::max<std::int64_t>(0, opening.half_height - form.half_height - up) / ticks_in_nm);
+    panel.centred = up == 0;
   }
 
   const Opening& opening_;

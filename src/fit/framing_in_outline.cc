@@ -1,0 +1,125 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "fit/framing_in_outline.h"
+
+#include <algorithm>
+#include <cmath>
+#include <limits>
+#include <numbers>
+
+#include "fit/outline_family.h"
+#include "shape/shape_outline.h"
+
+namespace insetbook {
+namespace {
+
+Sides sides_of(const Shape& shape) {
+  return {shape.width.nm(), shape.height.nm()};
+}
+
+// The family that has this one panel.
+Result<OutlineFamily> family_of(const OutlineGround& ground, const Shape& panel, Length border, Length step) {
+  const bool whole = panel.kind == ShapeKind::rectangle || panel.kind == ShapeKind::square ||
+                     panel.kind == ShapeKind::circle;
+  std::optional<CurvedOutline> drawn;
+  if (!whole) {
+    Result<CurvedOutline> curves = outline_of(panel);
+    if (!curves) return failure(curves.error());
+    drawn = std::move(*curves);
+  }
+  return OutlineFamily(ground, panel.kind, std::move(drawn), border, step);
+}
+
+Verdict verdict_inside(const Opening& opening, const OutlineFamily& family, Sides sides) {
+  if (opening.give_or_take <= Length()) return Verdict::fits;
+  const Result<OutlineGround> smaller = OutlineGround::of(opening.shape, opening.give_or_take);
+  return smaller && family.lies_in(*smaller, sides) ? Verdict::fits : Verdict::snug;
+}
+
+// The way from a point to the nearest edge in a direction along an axis, to the nanometre below; to be shown.
+Length way_to_edge(const EdgeTree& edges, double x, double y, bool along_x, double direction) {
+  double least = std::numeric_limits<double>::infinity();
+  edges.walk(
+      [&](const EdgeNode& node) {
+        return along_x ? node.y_least <= y && y <= node.y_most : node.x_least <= x && x <= node.x_most;
+      },
+      [&](const OutlineEdge& edge) {
+        const double from = along_x ? edge.y0 - y : edge.x0 - x, to = along_x ? edge.y1 - y : edge.x1 - x;
+        if (from * to > 0 || from == to) return true;
+        const double part = from / (from - to);
+        const double at =
+            along_x ? edge.x0 + part * (edge.x1 - edge.x0) - x : edge.y0 + part * (edge.y1 - edge.y0) - y;
+        if (at * direction >= -1) least = std::min(least, std::max(0.0, at * direction));
+        return true;
+      });
+  return std::isfinite(least) ? Length::nm(static_cast<std::int64_t>(least)) : Length();
+}
+
+void set_distances(const EdgeTree& edges, Sides sides, Middle middle, Length step, Framing& framing) {
+  const double x = static_cast<double>(middle.x) / ticks_in_nm,
+               y = static_cast<double>(middle.y) / ticks_in_nm;
+  const double half_width = static_cast<double>(sides.width) / 2,
+               half_height = static_cast<double>(sides.height) / 2;
+  framing.left = way_to_edge(edges, x - half_width, y, true, -1);
+  framing.right = way_to_edge(edges, x + half_width, y, true, 1);
+  framing.top = way_to_edge(edges, x, y - half_height, false, -1);
+  framing.bottom = way_to_edge(edges, x, y + half_height, false, 1);
+  const auto [least, most] = std::minmax({framing.left, framing.right, framing.top, framing.bottom});
+  framing.even = 2 * (most - least) <= step;
+}
+
+// The widest place of the strip between panel and line: how far the panel's edge is from the line, and how
+// far the line's is from the panel, where at a corner the strip is √2 of what it is beside it.
+Length widest_strip(const EdgeTree& opening, const EdgeTree& panel, Middle middle) {
+  const double x = static_cast<double>(middle.x) / ticks_in_nm - static_cast<double>(panel.box().width()) / 2;
+  const double y =
+      static_cast<double>(middle.y) / ticks_in_nm - static_cast<double>(panel.box().height()) / 2;
+  double widest = 0;
+  for (const OutlineEdge& edge : panel.edges()) {
+    widest = std::max(widest, opening.depth(edge.x0 + x, edge.y0 + y));
+    widest = std::max(widest, opening.depth((edge.x0 + edge.x1) / 2 + x, (edge.y0 + edge.y1) / 2 + y));
+  }
+  for (const OutlineEdge& edge : opening.edges()) {
+    const double corner = -panel.depth(edge.x0 - x, edge.y0 - y) / std::numbers::sqrt2;
+    const double beside = -panel.depth((edge.x0 + edge.x1) / 2 - x, (edge.y0 + edge.y1) / 2 - y);
+    widest = std::max({widest, corner, edge.error > 0 ? corner : beside / std::numbers::sqrt2});
+  }
+  return Length::nm(std::llround(widest));
+}
+
+}  // namespace
+
+Result<Verdict> verdict_in_outline(const Opening& opening, const Shape& panel, Length border) {
+  const Result<OutlineGround> ground = OutlineGround::of(opening.shape);
+  if (!ground) return failure(ground.error());
+  const Result<OutlineFamily> family = family_of(*ground, panel, border, Length::nm(1));
+  if (!family) return failure(family.error());
+  const Found found = family->given_side(panel.width, panel.height);
+  if (found.placed) return verdict_inside(opening, *family, sides_of(panel));
+  return found.undecided ? Verdict::undecided : Verdict::too_big;
+}
+
+Result<std::optional<Framing>> framed_in_outline(const Opening& opening, const Shape& panel, Length border,
+                                                 Length step) {
+  const Result<OutlineGround> ground = OutlineGround::of(opening.shape);
+  if (!ground) return failure(ground.error());
+  const Result<OutlineFamily> family = family_of(*ground, panel, border, step);
+  if (!family) return failure(family.error());
+  const Sides sides = sides_of(panel);
+  std::optional<Placed> placed = family->in_the_middle(sides);
+  if (!placed) placed = family->given_side(panel.width, panel.height).placed;
+  if (!placed) return std::optional<Framing>();
+  const OutlineFamily::Shown shown = family->shown(*placed);
+  Framing framing;
+  framing.greatest_border = shown.border;
+  framing.verdict = verdict_inside(opening, *family, sides);
+  set_distances(ground->edges(), sides, shown.middle, step, framing);
+  const Result<CurvedOutline> curves = outline_of(panel);
+  const Result<EdgeTree> drawn = curves ? scaled_edges(*curves, sides, 1000) : failure(curves.error());
+  if (drawn) {
+    const Length widest = widest_strip(ground->edges(), *drawn, shown.middle);
+    framing.even_strip = 2 * (widest - framing.greatest_border) <= step;
+  }
+  return framing;
+}
+
+}  // namespace insetbook

@@ -1,0 +1,205 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "fit/outline_family.h"
+
+#include <algorithm>
+#include <cstdlib>
+
+#include "fit/free_circle.h"
+#include "fit/last_that_holds.h"
+#include "shape/wide.h"
+
+namespace insetbook {
+namespace {
+
+constexpr std::int64_t panel_error = 1000;  // nm, of the edges of a panel that is an outline
+
+Int128 area(Sides sides) {
+  return static_cast<Int128>(sides.width) * sides.height;
+}
+
+std::int64_t times(std::int64_t a, std::int64_t b, std::int64_t divided_by) {
+  return static_cast<std::int64_t>(static_cast<Int128>(a) * b / divided_by);
+}
+
+// The first member of a chain that has both sides, by how long its shorter side grows.
+std::int64_t first_with_both(std::int64_t count, const std::function<Sides(std::int64_t)>& at) {
+  std::int64_t without = 0, with = count + 1;
+  while (with - without > 1) {
+    const std::int64_t middle = without + (with - without) / 2;
+    const Sides sides = at(middle);
+    (sides.width > 0 && sides.height > 0 ? with : without) = middle;
+  }
+  return with;
+}
+
+Chain without_empty(std::int64_t count, std::function<Sides(std::int64_t)> at) {
+  if (count < 1) return {};
+  const std::int64_t before = first_with_both(count, at) - 1;
+  return {count - before, [at = std::move(at), before](std::int64_t n) { return at(n + before); }};
+}
+
+// The better of two answers by area, and what either leaves open above it.
+Found better(Found a, Found b) {
+  const auto size = [](const Found& found) { return found.placed ? area(found.placed->sides) : Int128{0}; };
+  Found best = size(a) >= size(b) ? a : b;
+  best.undecided.reset();
+  for (const Found* found : {&a, &b}) {
+    if (found->undecided && area(*found->undecided) > size(best)) best.undecided = found->undecided;
+  }
+  best.looked_at = a.looked_at + b.looked_at;
+  return best;
+}
+
+Form whole_form(ShapeKind kind, Sides sides) {
+  Form form{FormKind::rounded, sides.width * (ticks_in_nm / 2), sides.height * (ticks_in_nm / 2), 0, 0, true};
+  if (kind == ShapeKind::circle) form.radius = form.half_width;
+  return form;
+}
+
+bool open(const Found& found) {
+  return found.undecided.has_value();
+}
+
+}  // namespace
+
+OutlineFamily::OutlineFamily(const OutlineGround& ground, ShapeKind kind, std::optional<CurvedOutline> drawn,
+                             Length border, Length step)
+    : ground_(ground), kind_(kind), drawn_(std::move(drawn)), border_(border), step_(step.nm()) {}
+
+Found OutlineFamily::last(const OutlineGround& ground, Length border, const Chain& chain) const {
+  if (chain.count < 1) return {};
+  const std::int64_t nm = border.nm();
+  if (drawn_) {
+    const OutlineChain drawn{chain, [&](std::int64_t n) {
+                               const Result<EdgeTree> edges = scaled_edges(*drawn_, chain.at(n), panel_error);
+                               return edges ? *edges : EdgeTree(Outline{});
+                             }};
+    return last_outline(ground.edges(), nm, drawn);
+  }
+  return ground.ask(
+      [&](const EdgeTree& edges) {
+        return kind_ == ShapeKind::circle ? last_circle(edges, nm, chain) : last_rectangle(edges, nm, chain);
+      },
+      open);
+}
+
+// The opening's proportions, the other side rounded down; all that are as wide as the opening or less.
+Chain OutlineFamily::by_width() const {
+  const Sides whole = ground_.size();
+  const bool equal = kind_ == ShapeKind::square || kind_ == ShapeKind::circle;
+  return without_empty(whole.width / step_, [whole, equal, step = step_](std::int64_t n) {
+    const std::int64_t width = n * step;
+    return Sides{width, equal ? width : times(width, whole.height, whole.width) / step * step};
+  });
+}
+
+Chain OutlineFamily::by_height() const {
+  const Sides whole = ground_.size();
+  return without_empty(whole.height / step_, [whole, step = step_](std::int64_t n) {
+    const std::int64_t height = n * step;
+    return Sides{times(height, whole.width, whole.height) / step * step, height};
+  });
+}
+
+Found OutlineFamily::largest() const {
+  if (drawn_ || kind_ != ShapeKind::rectangle) return proportional();
+  return ground_.ask([&](const EdgeTree& edges) { return largest_rectangle(edges, border_.nm(), step_); },
+                     open);
+}
+
+Found OutlineFamily::proportional() const {
+  const Found wide = last(ground_, border_, by_width());
+  if (kind_ == ShapeKind::square || kind_ == ShapeKind::circle) return wide;
+  return better(wide, last(ground_, border_, by_height()));
+}
+
+// As family.h: for each difference of the sides, in whole steps, that leaves what is left and right within
+// half a step of what is above and below.
+Found OutlineFamily::even_border() const {
+  const Sides whole = ground_.size();
+  const std::int64_t difference = whole.width - whole.height, middle = difference / step_;
+  Found best;
+  for (std::int64_t more = middle - 2; more <= middle + 2; ++more) {
+    if (std::abs(difference - more * step_) > step_) continue;
+    const std::int64_t skipped = std::max<std::int64_t>(0, more);
+    const Chain chain{std::min(whole.width / step_, whole.height / step_ + more) - skipped,
+                      [more, skipped, step = step_](std::int64_t n) {
+                        return Sides{(n + skipped) * step, (n + skipped - more) * step};
+                      }};
+    best = better(best, last(ground_, border_, chain));
+  }
+  return best;
+}
+
+Found OutlineFamily::given_side(std::optional<Length> width, std::optional<Length> height) const {
+  const bool equal = kind_ == ShapeKind::square || kind_ == ShapeKind::circle;
+  const auto one = [&](Sides sides) {
+    if (sides.width <= 0 || sides.height <= 0) return Found{};
+    return last(ground_, border_, {1, [sides](std::int64_t) { return sides; }});
+  };
+  if (width && height) return equal && *width != *height ? Found{} : one({width->nm(), height->nm()});
+  const std::int64_t given = (width ? *width : *height).nm();
+  if (equal) return one({given, given});
+  const Sides whole = ground_.size();
+  if (drawn_) {
+    return width ? one({given, times(given, whole.height, whole.width) / step_ * step_})
+                 : one({times(given, whole.width, whole.height) / step_ * step_, given});
+  }
+  const Chain chain{(width ? whole.height : whole.width) / step_, [&](std::int64_t n) {
+                      return width ? Sides{given, n * step_} : Sides{n * step_, given};
+                    }};
+  return last(ground_, border_, chain);
+}
+
+Where OutlineFamily::where(const Placed& placed, Length border) const {
+  const auto undecided = [](Where where) { return where == Where::undecided; };
+  if (!drawn_) {
+    return ground_.ask(
+        [&](const EdgeTree& edges) {
+          return lies_at(edges, whole_form(kind_, placed.sides), placed.middle, ticks(border));
+        },
+        undecided);
+  }
+  const Result<EdgeTree> panel = scaled_edges(*drawn_, placed.sides, panel_error);
+  if (!panel) return Where::undecided;
+  return outline_lies_at(ground_.edges(), *panel, placed.middle, ticks(border));
+}
+
+// Outlines that touch on curves are undecided at the border with which they do: where half of what the boxes
+// leave is that border, it is what is shown.
+Length OutlineFamily::border_at(const Placed& placed) const {
+  const Sides whole = ground_.size();
+  const std::int64_t most =
+      std::min(whole.width - placed.sides.width, whole.height - placed.sides.height) / 2;
+  const auto fits = [&](std::int64_t nm) { return where(placed, Length::nm(nm)) == Where::inside; };
+  const std::int64_t sure = last_that_holds(border_.nm(), std::max(border_.nm(), most), border_.nm(), fits);
+  const bool beside_most =
+      most - sure <= 5 * panel_error && where(placed, Length::nm(most)) != Where::outside;
+  return Length::nm(beside_most ? std::max(most, sure) : sure);
+}
+
+std::optional<Placed> OutlineFamily::in_the_middle(Sides sides) const {
+  const Placed centred{sides, centre_of(ground_.edges())};
+  if (where(centred, border_) != Where::inside) return std::nullopt;
+  return centred;
+}
+
+OutlineFamily::Shown OutlineFamily::shown(const Placed& placed) const {
+  if (const auto centred = in_the_middle(placed.sides)) return {centred->middle, border_at(*centred), true};
+  Placed best = placed;
+  const Chain only{1, [&](std::int64_t) { return placed.sides; }};
+  std::int64_t holds = border_.nm(), fails = border_.nm() + 2 * step_;
+  for (int round = 0; round < 5 && fails - holds > 1; ++round) {
+    const std::int64_t middle = holds + (fails - holds) / 2;
+    const Found found = last(ground_, Length::nm(middle), only);
+    if (found.placed) best = *found.placed;
+    (found.placed ? holds : fails) = middle;
+  }
+  return {best.middle, border_at(best), false};
+}
+
+bool OutlineFamily::lies_in(const OutlineGround& other, Sides sides) const {
+  return last(other, Length(), {1, [sides](std::int64_t) { return sides; }}).placed.has_value();
+}
+
+}  // namespace insetbook

@@ -1,0 +1,54 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+//
+// All panels of one shape in an opening that is an outline, and the one wanted of them: what family.h is for
+// plain shapes. A rectangle, square and circle are whole figures; every other shape is an outline of its own,
+// scaled to its box: the opening's own, an oval.
+#pragma once
+
+#include "fit/fit.h"
+#include "fit/free_outline.h"
+#include "fit/outline_ground.h"
+
+namespace insetbook {
+
+class OutlineFamily {
+ public:
+  // `drawn`: the outline of every panel of the family, to be scaled; empty for rectangle, square and circle.
+  OutlineFamily(const OutlineGround& ground, ShapeKind kind, std::optional<CurvedOutline> drawn,
+                Length border, Length step);
+
+  Found largest() const;  // rectangles: by area; else the opening's proportions
+  Found proportional() const;
+  Found even_border() const;
+  Found given_side(std::optional<Length> width, std::optional<Length> height) const;
+
+  // The same panel where it leaves the most border on its tightest side: in the middle where that is not
+  // less, else to about a sixteenth of a step.
+  struct Shown {
+    Middle middle;
+    Length border;
+    bool centred = false;
+  };
+  Shown shown(const Placed& placed) const;
+
+  // A panel in the middle, where it keeps the border there.
+  std::optional<Placed> in_the_middle(Sides sides) const;
+
+  // Whether the panel lies somewhere in another opening, with no border.
+  bool lies_in(const OutlineGround& other, Sides sides) const;
+
+ private:
+  Found last(const OutlineGround& ground, Length border, const Chain& chain) const;
+  Where where(const Placed& placed, Length border) const;
+  Length border_at(const Placed& placed) const;
+  Chain by_width() const;
+  Chain by_height() const;
+
+  const OutlineGround& ground_;
+  ShapeKind kind_;
+  std::optional<CurvedOutline> drawn_;
+  Length border_;
+  std::int64_t step_;
+};
+
+}  // namespace insetbook

@@ -1,0 +1,21 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+//
+// The exact check for a panel that is an outline itself: no edge of the panel nearer to an edge of the
+// opening than the border and what both may be wrong by, every ring of the panel inside the opening and none
+// of the opening inside the panel. Panels that come within a quarter of a nanometre of the edge with no
+// border at all are undecided: whether outlines that touch also cross is not gone into.
+#pragma once
+
+#include "fit/in_outline.h"
+
+namespace insetbook {
+
+// `panel`: its box from (0, 0); the middle of its box lies at `middle` of the opening. border ≥ 0, ticks.
+Where outline_lies_at(const EdgeTree& opening, const EdgeTree& panel, Middle middle, std::int64_t border);
+
+// Whether it is certain that a panel does not lie with its middle within `reach` (nm) of that place, by how
+// deep its corners lie in the opening and the opening's in it. `thorough`: the opening's too.
+bool lies_nowhere_near(const EdgeTree& opening, const EdgeTree& panel, double x, double y, double reach,
+                       double border, bool thorough);
+
+}  // namespace insetbook

@@ -1,0 +1,119 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "fit/panels_in_outline.h"
+
+#include <algorithm>
+
+#include "fit/outline_family.h"
+#include "fit/verdict.h"
+#include "shape/shape_outline.h"
+#include "shape/wide.h"
+
+namespace insetbook {
+namespace {
+
+bool whole_figures(ShapeKind kind) {
+  return kind == ShapeKind::rectangle || kind == ShapeKind::square || kind == ShapeKind::circle;
+}
+
+// What is scaled to be the panel: the opening's own outline, or an ellipse.
+Result<CurvedOutline> drawn(const Opening& opening, const OutlineGround& ground, ShapeKind kind) {
+  if (kind == opening.shape.kind) return ground.curves();
+  Shape shape;
+  shape.kind = kind;
+  shape.width = opening.shape.width;
+  shape.height = opening.shape.height;
+  return outline_of(shape);
+}
+
+class Answer {
+ public:
+  Answer(const Opening& opening, const FitQuestion& question, const OutlineGround& ground,
+         std::optional<OutlineGround> smaller)
+      : opening_(opening), question_(question), ground_(ground), smaller_(std::move(smaller)) {}
+
+  void add_shape(ShapeKind kind, std::optional<CurvedOutline> panel) {
+    const OutlineFamily family(ground_, kind, std::move(panel), question_.border, question_.step);
+    const std::size_t first = panels_.size();
+    if (question_.width || question_.height) {
+      add(family, kind, PanelKind::given_side, family.given_side(question_.width, question_.height));
+      return;
+    }
+    add(family, kind, PanelKind::largest, family.largest());
+    if (kind == opening_.shape.kind) add(family, kind, PanelKind::even_border, family.even_border());
+    if (kind == ShapeKind::rectangle) add(family, kind, PanelKind::proportional, family.proportional());
+    std::stable_sort(panels_.begin() + static_cast<std::ptrdiff_t>(first), panels_.end(),
+                     [](const Panel& a, const Panel& b) { return area(a) > area(b); });
+  }
+
+  std::vector<Panel> take() { return std::move(panels_); }
+
+ private:
+  static Int128 area(const Panel& panel) {
+    return static_cast<Int128>(panel.shape.width.nm()) * panel.shape.height.nm();
+  }
+
+  bool is_there(ShapeKind kind, Sides sides) const {
+    return std::any_of(panels_.begin(), panels_.end(), [&](const Panel& panel) {
+      const bool same_word = panel.shape.kind == kind ||
+                             (kind == ShapeKind::rectangle && panel.shape.kind == ShapeKind::square) ||
+                             (kind == ShapeKind::square && panel.shape.kind == ShapeKind::rectangle);
+      return same_word && panel.shape.width.nm() == sides.width && panel.shape.height.nm() == sides.height;
+    });
+  }
+
+  void add(const OutlineFamily& family, ShapeKind kind, PanelKind wanted, const Found& found) {
+    if (!found.placed || is_there(kind, found.placed->sides)) return;
+    const Sides sides = found.placed->sides;
+    Panel panel;
+    panel.kind = wanted;
+    if (kind == opening_.shape.kind) panel.shape = opening_.shape;
+    panel.shape.kind = kind;
+    panel.shape.width = Length::nm(sides.width);
+    panel.shape.height = Length::nm(sides.height);
+    const OutlineFamily::Shown shown = family.shown(*found.placed);
+    panel.border = shown.border;
+    panel.centred = shown.centred;
+    panel.left = Length::nm((shown.middle.x / 2 - sides.width) / 2);
+    panel.top = Length::nm((shown.middle.y / 2 - sides.height) / 2);
+    if (opening_.give_or_take > Length())
+      panel.verdict = smaller_ && family.lies_in(*smaller_, sides) ? Verdict::fits : Verdict::snug;
+    if (found.undecided) panel.note = "one step more is too close to tell, and was not taken";
+    panels_.push_back(std::move(panel));
+  }
+
+  const Opening& opening_;
+  const FitQuestion& question_;
+  const OutlineGround& ground_;
+  std::optional<OutlineGround> smaller_;
+  std::vector<Panel> panels_;
+};
+
+}  // namespace
+
+bool is_outline(const Shape& shape) {
+  return shape.kind > ShapeKind::polygon;
+}
+
+Result<std::vector<Panel>> panels_in_outline(const Opening& opening, const FitQuestion& question,
+                                             const std::vector<ShapeKind>& shapes) {
+  const Result<OutlineGround> ground = OutlineGround::of(opening.shape);
+  if (!ground) return failure(ground.error());
+  std::optional<OutlineGround> smaller;
+  if (opening.give_or_take > Length()) {
+    Result<OutlineGround> less = OutlineGround::of(opening.shape, opening.give_or_take);
+    if (less) smaller = std::move(*less);
+  }
+  Answer answer(opening, question, *ground, std::move(smaller));
+  for (const ShapeKind kind : shapes) {
+    if (whole_figures(kind)) {
+      answer.add_shape(kind, std::nullopt);
+      continue;
+    }
+    Result<CurvedOutline> panel = drawn(opening, *ground, kind);
+    if (!panel) return failure(panel.error());
+    answer.add_shape(kind, std::move(*panel));
+  }
+  return answer.take();
+}
+
+}  // namespace insetbook

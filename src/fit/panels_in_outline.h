@@ -1,0 +1,17 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+//
+// panels_inside for openings that are outlines.
+#pragma once
+
+#include "fit/fit.h"
+
+namespace insetbook {
+
+// Whether the opening or panel is computed as an outline (shape_outline.h): its kind has no form of its own.
+bool is_outline(const Shape& shape);
+
+// `shapes`: those asked, once each. The question's border is ≥ 0, its step > 0.
+Result<std::vector<Panel>> panels_in_outline(const Opening& opening, const FitQuestion& question,
+                                             const std::vector<ShapeKind>& shapes);
+
+}  // namespace insetbook
