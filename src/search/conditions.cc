@@ -268,11 +268,43 @@ std::vector<std::int64_t> supplies_of_material(const Book& book, const MaterialI
 Conditions::Conditions(const Book& book, const Relaxed& relaxed, std::string id_column, TextIds text_ids)
     : book_(book), relaxed_(relaxed), id_(std::move(id_column)), text_ids_(std::move(text_ids)) {}
 
-Sql Conditions::mentioned(const Says& says, bool of_piece) {
+namespace {
+
+// Those of the terms that are said of anything in this book: a fold has a dozen narrower terms, and a book a
+// few of them.
+std::vector<std::string> said_in_book(const Book& book, std::string_view kind,
+                                      const std::vector<std::string>& terms) {
+  std::vector<std::string> said;
+  Statement& row = book.statement("SELECT EXISTS (SELECT 1 FROM mention WHERE kind = ? AND term = ?)");
+  for (const std::string& term : terms) {
+    row.bind_all(kind, std::string_view(term));
+    if (row.step() && row.integer(0) != 0) said.push_back(term);
+    row.reset();
+  }
+  return said;
+}
+
+Says with_terms(const Says& says, std::vector<std::string> terms) {
+  Says changed = says;
+  std::visit(
+      [&](auto& each) {
+        if constexpr (requires { each.terms; }) each.terms = std::move(terms);
+      },
+      changed);
+  return changed;
+}
+
+}  // namespace
+
+Sql Conditions::mentioned(const Says& asked, bool of_piece) {
+  Says says = asked;
+  if (const MentionOf of = mention_of(asked); of.terms && !of_piece && of.terms->size() > 1)
+    says = with_terms(asked, said_in_book(book_, of.kind, *of.terms));
   // A few terms are looked up one by one; with many it is quicker to look at all that is said of the sample.
   constexpr std::size_t few = 12;
   const MentionOf of = mention_of(says);
-  const auto* material = std::get_if<MaterialIs>(&says);
+  // Supplies are of a material by their kind, whatever is said of samples.
+  const auto* material = std::get_if<MaterialIs>(&asked);
   const std::vector<std::int64_t> supplies = material ? supplies_of(*material) : std::vector<std::int64_t>();
   const bool look_up = !of_piece && supplies.empty() && (!of.terms || of.terms->size() <= few);
   Sql sql("EXISTS (SELECT 1 FROM mention m WHERE ");
