@@ -112,7 +112,7 @@ class Search {
     const std::int64_t half = sides.width * half_nm;
     const Middle middle{std::llround(2 * x) * half_nm, std::llround(2 * y) * half_nm};
     const Form form{FormKind::rounded, half, half, half, 0, true};
-    if (lies_at(edges_, form, middle, border_ * ticks_in_nm) != Where::inside) return false;
+    if (!surely_lies_at(edges_, form, middle, border_ * ticks_in_nm)) return false;
     found_.placed = Placed{sides, middle};
     best_ = n;
     fine_looked_at_ = 0;

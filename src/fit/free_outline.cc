@@ -14,8 +14,9 @@
 namespace insetbook {
 namespace {
 
-constexpr double finest = 4;       // nm
-constexpr int most_squares = 600;  // as many are looked at before a panel is given up as undecided
+constexpr double finest = 4;  // nm
+// As many squares, and as many of about the finest, are looked at before a panel is given up as undecided.
+constexpr int most_squares = 600, most_fine = 40;
 
 struct Square {
   double x = 0, y = 0, half = 0;
@@ -31,15 +32,17 @@ class Search {
   // Fits: `place` is set.
   Where run() {
     cover_box();
-    int looked = 0;
+    const double least = std::max(finest, (opening_.error() + panel_.error()) / 2);
+    int looked = 0, fine = 0;
     bool left_open = false;
     while (!open_.empty()) {
       const Square square = open_.top();
       open_.pop();
       ++looked_at_;
       if (try_at(square.x, square.y)) return Where::inside;
-      if (++looked > most_squares) return Where::undecided;
-      if (square.half < std::max(finest, (opening_.error() + panel_.error()) / 2)) {
+      if (square.half < 8 * least) ++fine;
+      if (++looked > most_squares || fine > most_fine) return Where::undecided;
+      if (square.half < least) {
         left_open = true;
         continue;
       }
@@ -96,7 +99,7 @@ class Search {
   bool try_at(double x, double y) {
     constexpr std::int64_t half_nm = ticks_in_nm / 2;
     const Middle middle{std::llround(2 * x) * half_nm, std::llround(2 * y) * half_nm};
-    if (outline_lies_at(opening_, panel_, middle, border_ * ticks_in_nm) != Where::inside) return false;
+    if (outline_lies_at(opening_, panel_, middle, border_ * ticks_in_nm, true) != Where::inside) return false;
     place_ = middle;
     return true;
   }

@@ -227,7 +227,7 @@ class Search {
     const Middle middle{static_cast<std::int64_t>(2 * left) * half_nm + sides.width * half_nm,
                         std::llround(gap.low + gap.high) * half_nm};
     const Form form{FormKind::rounded, sides.width * half_nm, sides.height * half_nm, 0, 0, true};
-    if (lies_at(edges_, form, middle, border_ * ticks_in_nm) != Where::inside) return false;
+    if (!surely_lies_at(edges_, form, middle, border_ * ticks_in_nm)) return false;
     found_.placed = Placed{sides, middle};
     score_ = score;
     return true;

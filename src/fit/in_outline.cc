@@ -58,6 +58,7 @@ class EdgeCheck {
     if (apart < 0 && !beside(edge)) return false;
     if (distance_ == 0) return true;
     if (point_too_near(edge.x0, edge.y0) || point_too_near(edge.x1, edge.y1)) return false;
+    if (half_width_ == 0 && half_height_ == 0) return !corner_too_near(edge, 0, 0);
     for (const Int128 x : {-half_width_, half_width_}) {
       for (const Int128 y : {-half_height_, half_height_}) {
         if (corner_too_near(edge, x, y)) return false;
@@ -110,7 +111,7 @@ bool surely_too_near(const Segment& edge, const Core& core, std::int64_t distanc
 }  // namespace
 
 Where keeps(const EdgeTree& edges, const Core& core, Middle middle, std::int64_t distance,
-            EdgesSettled* settled) {
+            EdgesSettled* settled, bool soon) {
   EdgesSettled unasked;
   EdgesSettled& count = settled != nullptr ? *settled : unasked;
   constexpr double nm = 1.0 / ticks_in_nm;
@@ -135,8 +136,8 @@ Where keeps(const EdgeTree& edges, const Core& core, Middle middle, std::int64_t
           if (box.x_most <= left || box.x_least >= right || box.y_most <= top || box.y_least >= bottom)
             return true;
         }
-        const bool sure = error == 0 || surely_too_near(seen, core, distance, error, count);
-        where = sure ? Where::outside : Where::undecided;
+        const bool sure = error == 0 || soon || surely_too_near(seen, core, distance, error, count);
+        where = sure && !soon ? Where::outside : Where::undecided;
         return !sure;
       });
   return where;
@@ -169,6 +170,12 @@ Where lies_at(const EdgeTree& edges, const Form& panel, Middle middle, std::int6
   const Where where = keeps(edges, core, middle, border + panel.radius, settled);
   if (where == Where::outside || goes_round(edges, middle)) return where;
   return where == Where::inside ? Where::outside : Where::undecided;
+}
+
+bool surely_lies_at(const EdgeTree& edges, const Form& panel, Middle middle, std::int64_t border) {
+  const Core core{panel.half_width - panel.radius, panel.half_height - panel.radius};
+  return keeps(edges, core, middle, border + panel.radius, nullptr, true) == Where::inside &&
+         goes_round(edges, middle);
 }
 
 }  // namespace insetbook

@@ -29,10 +29,13 @@ struct EdgesSettled {
 Where lies_at(const EdgeTree& edges, const Form& panel, Middle middle, std::int64_t border,
               EdgesSettled* settled = nullptr);
 
+// Whether lies_at is `inside`, sooner.
+bool surely_lies_at(const EdgeTree& edges, const Form& panel, Middle middle, std::int64_t border);
+
 // Whether every edge is at least `distance` ≥ 0 (ticks) from the core whose middle lies there; with distance
-// 0, whether none runs through its inside.
+// 0, whether none runs through its inside. `soon`: what is not surely so is undecided.
 Where keeps(const EdgeTree& edges, const Core& core, Middle middle, std::int64_t distance,
-            EdgesSettled* settled = nullptr);
+            EdgesSettled* settled = nullptr, bool soon = false);
 
 // Whether an odd number of rings go round a point, of which no edge runs through it.
 bool goes_round(const EdgeTree& edges, Middle point);

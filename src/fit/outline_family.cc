@@ -2,6 +2,7 @@
 #include "fit/outline_family.h"
 
 #include <algorithm>
+#include <cmath>
 #include <cstdlib>
 
 #include "fit/free_circle.h"
@@ -151,36 +152,67 @@ Found OutlineFamily::given_side(std::optional<Length> width, std::optional<Lengt
   return last(ground_, border_, chain);
 }
 
-Where OutlineFamily::where(const Placed& placed, Length border) const {
-  const auto undecided = [](Where where) { return where == Where::undecided; };
-  if (!drawn_) {
-    return ground_.ask(
-        [&](const EdgeTree& edges) {
-          return lies_at(edges, whole_form(kind_, placed.sides), placed.middle, ticks(border));
-        },
-        undecided);
+// A panel at its place, ready to be checked with several borders.
+class OutlineFamily::Check {
+ public:
+  Check(const OutlineFamily& family, const Placed& placed) : family_(family), placed_(placed) {
+    if (!family.drawn_) return;
+    Result<EdgeTree> panel = scaled_edges(*family.drawn_, placed.sides, panel_error);
+    panel_ = panel ? std::move(*panel) : EdgeTree(Outline{});
   }
-  const Result<EdgeTree> panel = scaled_edges(*drawn_, placed.sides, panel_error);
-  if (!panel) return Where::undecided;
-  return outline_lies_at(ground_.edges(), *panel, placed.middle, ticks(border));
-}
+
+  Where where(std::int64_t border) const {
+    const OutlineGround& ground = family_.ground_;
+    if (panel_) {
+      return panel_->empty() ? Where::undecided
+                             : outline_lies_at(ground.edges(), *panel_, placed_.middle, border * ticks_in_nm);
+    }
+    return ground.ask(
+        [&](const EdgeTree& edges) {
+          return lies_at(edges, whole_form(family_.kind_, placed_.sides), placed_.middle,
+                         border * ticks_in_nm);
+        },
+        [](Where where) { return where == Where::undecided; });
+  }
+
+  // About the greatest border; it only saves checks.
+  std::int64_t guess() const {
+    const double x = static_cast<double>(placed_.middle.x) / ticks_in_nm;
+    const double y = static_cast<double>(placed_.middle.y) / ticks_in_nm;
+    const EdgeTree& opening = family_.ground_.edges();
+    if (family_.kind_ == ShapeKind::circle && !panel_)
+      return std::llround(opening.depth(x, y)) - placed_.sides.width / 2;
+    if (!panel_) return family_.border_.nm();
+    const double left = x - static_cast<double>(panel_->box().width()) / 2;
+    const double top = y - static_cast<double>(panel_->box().height()) / 2;
+    double least = static_cast<double>(placed_.sides.width);
+    for (const OutlineEdge& edge : panel_->edges())
+      least = std::min(least, opening.depth(edge.x0 + left, edge.y0 + top));
+    return std::llround(least - opening.error() - panel_->error());
+  }
+
+ private:
+  const OutlineFamily& family_;
+  const Placed& placed_;
+  std::optional<EdgeTree> panel_;
+};
 
 // Outlines that touch on curves are undecided at the border with which they do: where half of what the boxes
 // leave is that border, it is what is shown.
 Length OutlineFamily::border_at(const Placed& placed) const {
+  const Check check(*this, placed);
   const Sides whole = ground_.size();
-  const std::int64_t most =
+  const std::int64_t room =
       std::min(whole.width - placed.sides.width, whole.height - placed.sides.height) / 2;
-  const auto fits = [&](std::int64_t nm) { return where(placed, Length::nm(nm)) == Where::inside; };
-  const std::int64_t sure = last_that_holds(border_.nm(), std::max(border_.nm(), most), border_.nm(), fits);
-  const bool beside_most =
-      most - sure <= 5 * panel_error && where(placed, Length::nm(most)) != Where::outside;
-  return Length::nm(beside_most ? std::max(most, sure) : sure);
+  const std::int64_t most = std::max(border_.nm(), room);
+  const auto fits = [&](std::int64_t nm) { return check.where(nm) == Where::inside; };
+  const std::int64_t sure = last_that_holds(border_.nm(), most, check.guess(), fits);
+  return Length::nm(most - sure <= 5 * panel_error && check.where(most) != Where::outside ? most : sure);
 }
 
 std::optional<Placed> OutlineFamily::in_the_middle(Sides sides) const {
   const Placed centred{sides, centre_of(ground_.edges())};
-  if (where(centred, border_) != Where::inside) return std::nullopt;
+  if (Check(*this, centred).where(border_.nm()) != Where::inside) return std::nullopt;
   return centred;
 }
 

@@ -39,7 +39,7 @@ class OutlineFamily {
 
  private:
   Found last(const OutlineGround& ground, Length border, const Chain& chain) const;
-  Where where(const Placed& placed, Length border) const;
+  class Check;
   Length border_at(const Placed& placed) const;
   Chain by_width() const;
   Chain by_height() const;

@@ -134,11 +134,11 @@ class PanelEdge {
   std::int64_t border_;
 };
 
-Where apart(const EdgeTree& opening, const EdgeTree& panel, Middle corner, std::int64_t border) {
+Where apart(const EdgeTree& opening, const EdgeTree& panel, Middle corner, std::int64_t border, bool soon) {
   Where where = Where::inside;
   for (const OutlineEdge& edge : panel.edges()) {
     where = both(where, PanelEdge(opening, panel, edge, corner, border).keeps());
-    if (where == Where::outside) break;
+    if (where == Where::outside || (soon && where == Where::undecided)) break;
   }
   return where;
 }
@@ -191,12 +191,13 @@ bool lies_nowhere_near(const EdgeTree& opening, const EdgeTree& panel, double x,
       [&](const OutlineEdge& edge) { return panel.depth(edge.x0 - shift_x, edge.y0 - shift_y) <= -least; });
 }
 
-Where outline_lies_at(const EdgeTree& opening, const EdgeTree& panel, Middle middle, std::int64_t border) {
+Where outline_lies_at(const EdgeTree& opening, const EdgeTree& panel, Middle middle, std::int64_t border,
+                      bool soon) {
   const Box& box = panel.box();
   const Middle corner{middle.x - box.width() * (ticks_in_nm / 2),
                       middle.y - box.height() * (ticks_in_nm / 2)};
-  const Where where = apart(opening, panel, corner, border);
-  if (where == Where::outside) return where;
+  const Where where = apart(opening, panel, corner, border, soon);
+  if (where == Where::outside || (soon && where == Where::undecided)) return where;
   if (where == Where::inside) return rings_lie_inside(opening, panel, corner) ? where : Where::outside;
   constexpr double nm = 1.0 / ticks_in_nm;
   return lies_nowhere_near(opening, panel, static_cast<double>(middle.x) * nm,

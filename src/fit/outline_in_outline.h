@@ -11,7 +11,9 @@
 namespace insetbook {
 
 // `panel`: its box from (0, 0); the middle of its box lies at `middle` of the opening. border ≥ 0, ticks.
-Where outline_lies_at(const EdgeTree& opening, const EdgeTree& panel, Middle middle, std::int64_t border);
+// `soon`: what is not surely inside is undecided.
+Where outline_lies_at(const EdgeTree& opening, const EdgeTree& panel, Middle middle, std::int64_t border,
+                      bool soon = false);
 
 // Whether it is certain that a panel does not lie with its middle within `reach` (nm) of that place, by how
 // deep its corners lie in the opening and the opening's in it. `thorough`: the opening's too.

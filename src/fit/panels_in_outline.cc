@@ -95,7 +95,7 @@ bool is_outline(const Shape& shape) {
 }
 
 Result<std::vector<Panel>> panels_in_outline(const Opening& opening, const FitQuestion& question,
-                                             const std::vector<ShapeKind>& shapes) {
+                                             const std::vector<Shape>& shapes) {
   const Result<OutlineGround> ground = OutlineGround::of(opening.shape);
   if (!ground) return failure(ground.error());
   std::optional<OutlineGround> smaller;
@@ -104,7 +104,8 @@ Result<std::vector<Panel>> panels_in_outline(const Opening& opening, const FitQu
     if (less) smaller = std::move(*less);
   }
   Answer answer(opening, question, *ground, std::move(smaller));
-  for (const ShapeKind kind : shapes) {
+  for (const Shape& shape : shapes) {
+    const ShapeKind kind = shape.kind;
     if (whole_figures(kind)) {
       answer.add_shape(kind, std::nullopt);
       continue;

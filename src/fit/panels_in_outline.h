@@ -10,8 +10,8 @@ namespace insetbook {
 // Whether the opening or panel is computed as an outline (shape_outline.h): its kind has no form of its own.
 bool is_outline(const Shape& shape);
 
-// `shapes`: those asked, once each. The question's border is ≥ 0, its step > 0.
+// `shapes`: one of each kind asked. The question's border is ≥ 0, its step > 0.
 Result<std::vector<Panel>> panels_in_outline(const Opening& opening, const FitQuestion& question,
-                                             const std::vector<ShapeKind>& shapes);
+                                             const std::vector<Shape>& shapes);
 
 }  // namespace insetbook

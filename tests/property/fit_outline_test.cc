@@ -9,6 +9,7 @@
 #include <algorithm>
 
 #include "fit/free_circle.h"
+#include "fit/free_outline.h"
 #include "fit/free_rectangle.h"
 #include "fit/outlines.h"
 
@@ -153,6 +154,10 @@ bool slowly_lies(const Outline& outline, const Form& panel, Middle middle, std::
   return slowly_inside(outline, x, y);
 }
 
+Chain squares_of(std::int64_t step, std::int64_t count) {
+  return {count, [step](std::int64_t n) { return Sides{n * step, n * step}; }};
+}
+
 Form any_form(std::int64_t grid) {
   const auto half = [&] { return *rc::gen::inRange<std::int64_t>(1, 8) * grid * ticks_in_nm / 2; };
   Form form{FormKind::rounded, half(), half(), 0, 0, true};
@@ -201,6 +206,127 @@ TEST(FitOutline, TouchesSlantsToTheTick) {
   EXPECT_EQ(lies_at(edges, smaller, {radius, radius}, 4), Where::inside);
 }
 
+// ---- Panels that are outlines ----
+
+struct RationalEdge {
+  Rational x0, y0, x1, y1;
+};
+
+std::vector<RationalEdge> edges_of(const Outline& outline, const Rational& x, const Rational& y) {
+  std::vector<RationalEdge> edges;
+  for (const Ring& points : outline.rings) {
+    for (std::size_t i = 0; i < points.points.size(); ++i) {
+      const Point a = points.points[i], b = points.points[(i + 1) % points.points.size()];
+      edges.push_back({a.x + x, a.y + y, b.x + x, b.y + y});
+    }
+  }
+  return edges;
+}
+
+Rational cross(const Rational& x0, const Rational& y0, const Rational& x1, const Rational& y1) {
+  return x0 * y1 - y0 * x1;
+}
+
+int side(const RationalEdge& edge, const Rational& x, const Rational& y) {
+  return sgn(cross(edge.x1 - edge.x0, edge.y1 - edge.y0, x - edge.x0, y - edge.y0));
+}
+
+Rational squared_distance(const RationalEdge& edge, const Rational& x, const Rational& y) {
+  const Rational dx = edge.x1 - edge.x0, dy = edge.y1 - edge.y0;
+  Rational along = ((x - edge.x0) * dx + (y - edge.y0) * dy) / (dx * dx + dy * dy);
+  along = std::max(Rational(0), std::min(Rational(1), along));
+  return square_of(edge.x0 + along * dx - x) + square_of(edge.y0 + along * dy - y);
+}
+
+Rational squared_distance(const RationalEdge& a, const RationalEdge& b) {
+  if (side(a, b.x0, b.y0) * side(a, b.x1, b.y1) < 0 && side(b, a.x0, a.y0) * side(b, a.x1, a.y1) < 0)
+    return 0;
+  return std::min({squared_distance(a, b.x0, b.y0), squared_distance(a, b.x1, b.y1),
+                   squared_distance(b, a.x0, a.y0), squared_distance(b, a.x1, a.y1)});
+}
+
+// No border at all is left to the other way of asking: there it is undecided.
+bool slowly_lies(const Outline& opening, const Outline& panel, Middle corner, std::int64_t border) {
+  const Rational x = Rational(corner.x) / ticks_in_nm, y = Rational(corner.y) / ticks_in_nm;
+  const Rational distance = Rational(border) / ticks_in_nm;
+  for (const RationalEdge& a : edges_of(panel, x, y)) {
+    for (const RationalEdge& b : edges_of(opening, 0, 0)) {
+      if (squared_distance(a, b) < distance * distance) return false;
+    }
+  }
+  for (const Ring& points : panel.rings) {
+    if (!slowly_inside(opening, points.points[0].x + x, points.points[0].y + y)) return false;
+  }
+  for (const Ring& points : opening.rings) {
+    if (slowly_inside(panel, points.points[0].x - x, points.points[0].y - y)) return false;
+  }
+  return true;
+}
+
+// With its box from (0, 0).
+Outline small_panel(std::int64_t grid) {
+  Outline panel = any_star(grid, *rc::gen::inRange<std::int64_t>(2, 7) * grid);
+  if (*rc::gen::inRange(0, 3) == 0) panel = one(box_ring(0, 0, *rc::gen::inRange(1, 9) * grid, 3 * grid));
+  const Box box = EdgeTree(panel).box();
+  return changed(panel, [&](Point p) { return Point{p.x - box.least.x, p.y - box.least.y}; });
+}
+
+RC_GTEST_PROP(FitOutline, OutlineInOutlineIsTheSlowOne, ()) {
+  const std::int64_t grid = *rc::gen::element<std::int64_t>(4, 20, 5'000'000);
+  const Outline opening = any_outline(grid), panel = small_panel(grid);
+  const EdgeTree edges(opening), panel_edges(panel);
+  const std::int64_t quarter = grid * ticks_in_nm / 4;
+  const Middle corner{*rc::gen::inRange<std::int64_t>(0, 80) * quarter,
+                      *rc::gen::inRange<std::int64_t>(-20, 80) * quarter};
+  const Middle middle{corner.x + panel_edges.box().width() * (ticks_in_nm / 2),
+                      corner.y + panel_edges.box().height() * (ticks_in_nm / 2)};
+  const std::int64_t border = std::max<std::int64_t>(
+      1, *rc::gen::inRange<std::int64_t>(0, 6) * quarter + *rc::gen::inRange<std::int64_t>(-1, 2));
+  const Where where = outline_lies_at(edges, panel_edges, middle, border);
+  const bool slowly = slowly_lies(opening, panel, corner, border);
+  RC_ASSERT(where == (slowly ? Where::inside : Where::outside));
+  const double x = static_cast<double>(middle.x) / ticks_in_nm,
+               y = static_cast<double>(middle.y) / ticks_in_nm;
+  if (slowly)
+    RC_ASSERT(
+        !lies_nowhere_near(edges, panel_edges, x, y, 0, static_cast<double>(border) / ticks_in_nm, true));
+  RC_TAG(slowly ? "lies there" : "does not");
+}
+
+// What the search gives lies there, and a place that the slow check finds for the next one larger shows it
+// wrong.
+RC_GTEST_PROP(FitOutline, NoLargerOutlineOnAGrid, ()) {
+  const std::int64_t grid = 1'000'000;
+  const Outline opening = any_outline(grid), pattern = any_star(1, 500);
+  const EdgeTree edges(opening);
+  const std::int64_t border = *rc::gen::inRange<std::int64_t>(1, 5) * grid / 4;
+  const auto panel = [&](std::int64_t n) {
+    const Box box = EdgeTree(pattern).box();
+    return changed(pattern, [&](Point p) {
+      return Point{(p.x - box.least.x) * n * grid / box.width(),
+                   (p.y - box.least.y) * n * grid / box.height()};
+    });
+  };
+  const OutlineChain chain{squares_of(grid, 40), [&](std::int64_t n) { return EdgeTree(panel(n)); }};
+  const Found found = last_outline(edges, border, chain);
+  const std::int64_t n = found.placed ? found.placed->sides.width / grid : 0;
+  const auto corner_of = [&](Middle middle, std::int64_t of) {
+    return Middle{middle.x - of * grid * (ticks_in_nm / 2), middle.y - of * grid * (ticks_in_nm / 2)};
+  };
+  if (found.placed)
+    RC_ASSERT(slowly_lies(opening, panel(n), corner_of(found.placed->middle, n), border * ticks_in_nm));
+  RC_TAG(found.undecided ? "undecided" : n > 0 ? "found" : "none");
+  if (found.undecided) return;
+  const EdgeTree next(panel(n + 1));
+  const Box& box = edges.box();
+  for (std::int64_t x = box.least.x; x <= box.most.x; x += grid / 2) {
+    for (std::int64_t y = box.least.y; y <= box.most.y; y += grid / 2) {
+      const Middle middle{x * ticks_in_nm, y * ticks_in_nm};
+      RC_ASSERT(outline_lies_at(edges, next, middle, border * ticks_in_nm) != Where::inside);
+    }
+  }
+}
+
 // ---- The searches ----
 
 Form rectangle(Sides sides) {
@@ -220,10 +346,6 @@ bool lies_on_grid(const Outline& outline, const Form& form, std::int64_t border,
     }
   }
   return false;
-}
-
-Chain squares(std::int64_t step, std::int64_t count) {
-  return {count, [step](std::int64_t n) { return Sides{n * step, n * step}; }};
 }
 
 std::int64_t area(const Found& found, std::int64_t step) {
@@ -254,7 +376,7 @@ RC_GTEST_PROP(FitOutline, NoLargerSquareOrCircleOnAGrid, ()) {
   const Outline outline = any_outline(grid);
   const std::int64_t border = *rc::gen::inRange<std::int64_t>(0, 3) * grid / 2;
   const EdgeTree edges(outline);
-  const Chain chain = squares(grid, 100);
+  const Chain chain = squares_of(grid, 100);
   const auto check = [&](const Found& found, const auto& form) {
     if (found.placed) {
       RC_ASSERT(slowly_lies(outline, form(found.placed->sides), found.placed->middle, border * ticks_in_nm));
@@ -312,7 +434,7 @@ RC_GTEST_PROP(FitOutline, ALargerBorderLeavesNoMore, ()) {
   const EdgeTree edges(any_outline(grid));
   const std::int64_t border = *rc::gen::inRange<std::int64_t>(0, 2 * grid);
   const std::int64_t more = border + *rc::gen::inRange<std::int64_t>(0, grid);
-  const Chain chain = squares(step, 100);
+  const Chain chain = squares_of(step, 100);
   RC_ASSERT(area(largest_rectangle(edges, more, step), step) <=
             area_at_most(largest_rectangle(edges, border, step), step));
   RC_ASSERT(area(last_circle(edges, more, chain), step) <=
@@ -326,7 +448,7 @@ RC_GTEST_PROP(FitOutline, ALargerOpeningHoldsNoLess, ()) {
   const Outline outline = any_star(grid, 12 * grid);
   Outline larger = outline;  // towards the outside, seen from the middle it goes round
   for (Point& p : larger.rings[0].points) p = {p.x + (p.x - 12 * grid) / 10, p.y + (p.y - 12 * grid) / 10};
-  const Chain chain = squares(step, 200);
+  const Chain chain = squares_of(step, 200);
   const EdgeTree less(outline), more(larger);
   RC_ASSERT(area(largest_rectangle(less, 0, step), step) <=
             area_at_most(largest_rectangle(more, 0, step), step));
