@@ -3,6 +3,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <cstdlib>
 #include <numbers>
 
 #include "shape/curve_points.h"
@@ -48,6 +49,24 @@ void take_in(CurveBox& box, Point from, const ArcTo& drawn) {
   }
 }
 
+// The circle of a short arc over a square has its middle at one of the square's two other corners; the arc
+// turns clockwise round it, or not.
+std::optional<QuarterArc> quarter_of(Point from, const ArcTo& arc) {
+  const std::int64_t radius = std::abs(arc.radius_x);
+  const Point to = arc.to;
+  const bool quarter = radius > 0 && std::abs(arc.radius_y) == radius && !arc.large &&
+                       std::abs(to.x - from.x) == radius && std::abs(to.y - from.y) == radius;
+  if (!quarter) return std::nullopt;
+  for (const Point middle : {Point{from.x, to.y}, Point{to.x, from.y}}) {
+    const std::int64_t turning =
+        (from.x - middle.x) * (to.y - middle.y) - (from.y - middle.y) * (to.x - middle.x);
+    if ((turning > 0) != arc.clockwise) continue;
+    return QuarterArc{middle.x, middle.y, radius, from.x + to.x > 2 * middle.x ? 1 : -1,
+                      from.y + to.y > 2 * middle.y ? 1 : -1};
+  }
+  return std::nullopt;
+}
+
 }  // namespace
 
 CurveBox box_of_curve(Point from, const Curve& curve) {
@@ -59,6 +78,7 @@ CurveBox box_of_curve(Point from, const Curve& curve) {
     take_in(box, cubic->second);
   } else if (const auto* arc = std::get_if<ArcTo>(&curve)) {
     take_in(box, from, *arc);
+    box.quarter = quarter_of(from, *arc);
   }
   return box;
 }

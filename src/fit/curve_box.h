@@ -5,12 +5,22 @@
 // though the edges that stand for the curve are only good to its error.
 #pragma once
 
+#include <optional>
+
 #include "shape/curves.h"
 
 namespace insetbook {
 
+// A quarter of a circle with a whole middle and radius, which begins and ends level and upright, as rounded
+// corners and the tops of arches do: what is near it is decided exactly.
+struct QuarterArc {
+  std::int64_t x, y, radius;   // of the circle, nm
+  int to_right = 1, down = 1;  // or -1: on which side of the middle it lies
+};
+
 struct CurveBox {
   double x_least, x_most, y_least, y_most;  // nm
+  std::optional<QuarterArc> quarter = std::nullopt;
 };
 
 // A cubic's is round its control points. An arc that leaves its end along the box's side, to a millionth of a

@@ -16,7 +16,7 @@ namespace {
 
 constexpr double finest = 2;       // nm
 constexpr double fine = 1000;      // nm: round one best middle only some tens of squares are smaller
-constexpr int most_fine = 400;     // as many are looked at before a circle is given up as undecided
+constexpr int most_fine = 120;     // as many are looked at before a circle is given up as undecided
 constexpr double rounding = 0.05;  // nm: more than distances in doubles are wrong by
 
 struct Square {
@@ -25,7 +25,7 @@ struct Square {
   std::int64_t bound = 0;
 
   bool operator<(const Square& other) const {
-    return bound != other.bound ? bound < other.bound : half > other.half;
+    return bound != other.bound ? bound < other.bound : depth < other.depth;
   }
 };
 

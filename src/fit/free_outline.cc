@@ -16,7 +16,7 @@ namespace {
 
 constexpr double finest = 4;  // nm
 // As many squares, and as many of about the finest, are looked at before a panel is given up as undecided.
-constexpr int most_squares = 600, most_fine = 40;
+constexpr int most_squares = 600, most_fine = 80;
 
 struct Square {
   double x = 0, y = 0, half = 0;

@@ -6,6 +6,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <utility>
 
 #include "shape/wide.h"
 
@@ -108,6 +109,43 @@ bool surely_too_near(const Segment& edge, const Core& core, std::int64_t distanc
   return !EdgeCheck(smaller, std::max<std::int64_t>(0, distance - error), settled).keeps(edge);
 }
 
+// Whether a core keeps a distance from a quarter of a circle. Beyond the quarter's two upright and level
+// bounds its ends are nearest; within them, where the core is a box again, the box's nearest and farthest
+// point from the circle's middle say how near it comes.
+bool keeps_to_quarter(const QuarterArc& arc, const Core& core, Middle middle, std::int64_t distance) {
+  const auto reach = [](std::int64_t from_middle, std::int64_t half, int side) {
+    const std::int64_t least = from_middle * side - half, most = from_middle * side + half;
+    return std::pair{std::max<Int128>(least, 0), Int128{most}};
+  };
+  const Int128 radius = arc.radius * ticks_in_nm;
+  const std::int64_t x = middle.x - arc.x * ticks_in_nm, y = middle.y - arc.y * ticks_in_nm;
+  const auto end_too_near = [&](Int128 end_x, Int128 end_y) {
+    const Int128 dx = std::max<Int128>(magnitude(end_x - x) - core.half_width, 0);
+    const Int128 dy = std::max<Int128>(magnitude(end_y - y) - core.half_height, 0);
+    return dx * dx + dy * dy < static_cast<Int128>(distance) * distance;
+  };
+  if (distance == 0 || end_too_near(radius * arc.to_right, 0) || end_too_near(0, radius * arc.down))
+    return false;
+  const auto [x_least, x_most] = reach(x, core.half_width, arc.to_right);
+  const auto [y_least, y_most] = reach(y, core.half_height, arc.down);
+  if (x_most < 0 || y_most < 0) return true;
+  const Int128 within = radius - distance, beyond = radius + distance;
+  return (within >= 0 && x_most * x_most + y_most * y_most <= within * within) ||
+         x_least * x_least + y_least * y_least >= beyond * beyond;
+}
+
+// What is known of the whole curve that an edge is a part of.
+bool keeps_to_curve(const CurveBox& curve, const Core& core, Middle middle, std::int64_t distance) {
+  const auto least = [](double nm) { return static_cast<std::int64_t>(std::floor(nm)) * ticks_in_nm; };
+  const auto most = [](double nm) { return static_cast<std::int64_t>(std::ceil(nm)) * ticks_in_nm; };
+  if (most(curve.x_most) <= middle.x - core.half_width - distance ||
+      least(curve.x_least) >= middle.x + core.half_width + distance ||
+      most(curve.y_most) <= middle.y - core.half_height - distance ||
+      least(curve.y_least) >= middle.y + core.half_height + distance)
+    return true;
+  return curve.quarter && keeps_to_quarter(*curve.quarter, core, middle, distance);
+}
+
 }  // namespace
 
 Where keeps(const EdgeTree& edges, const Core& core, Middle middle, std::int64_t distance,
@@ -131,11 +169,9 @@ Where keeps(const EdgeTree& edges, const Core& core, Middle middle, std::int64_t
         const Segment seen = seen_from(edge, middle);
         const std::int64_t error = as_ticks(edge.error);
         if (EdgeCheck(core, distance + error, count).keeps(seen)) return true;
-        if (edge.curve >= 0) {
-          const CurveBox& box = edges.curves()[static_cast<std::size_t>(edge.curve)];
-          if (box.x_most <= left || box.x_least >= right || box.y_most <= top || box.y_least >= bottom)
-            return true;
-        }
+        if (edge.curve >= 0 &&
+            keeps_to_curve(edges.curves()[static_cast<std::size_t>(edge.curve)], core, middle, distance))
+          return true;
         const bool sure = error == 0 || soon || surely_too_near(seen, core, distance, error, count);
         where = sure && !soon ? Where::outside : Where::undecided;
         return !sure;

@@ -227,6 +227,14 @@ OutlineFamily::Shown OutlineFamily::shown(const Placed& placed) const {
     if (found.placed) best = *found.placed;
     (found.placed ? holds : fails) = middle;
   }
+  // The middle of one way, where that is as good: nobody would choose a place beside it.
+  const Middle centre = centre_of(ground_.edges());
+  for (const Middle middle : {Middle{centre.x, best.middle.y}, Middle{best.middle.x, centre.y}}) {
+    const Placed aligned{placed.sides, middle};
+    if (Check(*this, aligned).where(holds) != Where::inside) continue;
+    best = aligned;
+    break;
+  }
   return {best.middle, border_at(best), false};
 }
 

@@ -38,8 +38,11 @@ class Answer {
       add(family, kind, PanelKind::given_side, family.given_side(question_.width, question_.height));
       return;
     }
-    add(family, kind, PanelKind::largest, family.largest());
-    if (kind == opening_.shape.kind) add(family, kind, PanelKind::even_border, family.even_border());
+    if (kind == opening_.shape.kind) {
+      add_own(family, kind);
+    } else {
+      add(family, kind, PanelKind::largest, family.largest());
+    }
     if (kind == ShapeKind::rectangle) add(family, kind, PanelKind::proportional, family.proportional());
     std::stable_sort(panels_.begin() + static_cast<std::ptrdiff_t>(first), panels_.end(),
                      [](const Panel& a, const Panel& b) { return area(a) > area(b); });
@@ -48,8 +51,23 @@ class Answer {
   std::vector<Panel> take() { return std::move(panels_); }
 
  private:
+  static Int128 area(Sides sides) { return static_cast<Int128>(sides.width) * sides.height; }
   static Int128 area(const Panel& panel) {
     return static_cast<Int128>(panel.shape.width.nm()) * panel.shape.height.nm();
+  }
+
+  // Of the opening's own shape there are two families: in its proportions, and with its border as even as
+  // whole steps leave it. The larger of the two panels is the largest.
+  void add_own(const OutlineFamily& family, ShapeKind kind) {
+    const Found proportional = family.proportional(), even = family.even_border();
+    const bool even_is_larger =
+        even.placed && (!proportional.placed || area(even.placed->sides) > area(proportional.placed->sides));
+    add(family, kind, PanelKind::largest, even_is_larger ? even : proportional);
+    if (even_is_larger) {
+      add(family, kind, PanelKind::proportional, proportional);
+    } else {
+      add(family, kind, PanelKind::even_border, even);
+    }
   }
 
   bool is_there(ShapeKind kind, Sides sides) const {
