@@ -8,6 +8,7 @@
 
 #include "measure/read.h"
 #include "measure/write.h"
+#include "shape/drawn_figures.h"
 #include "shape/regular_polygon.h"
 #include "shape/shape.h"
 #include "text/utf8.h"
@@ -61,10 +62,8 @@ std::string_view figures_known(ShapeKind kind) {
       return "\"radius 1/4 in\"";
     case ShapeKind::polygon:
       return "\"6 sides\", \"flat on top\" or \"point on top\"";
-    case ShapeKind::scalloped:
-      return "\"scallops 3/8 in\", \"depth 1/8 in\"";
     default:
-      return "";
+      return drawn_figures_known(kind);
   }
 }
 
@@ -119,26 +118,6 @@ std::vector<std::string_view> parts_of(std::string_view figures) {
   return parts;
 }
 
-struct NamedFigure {
-  std::string_view name;  // folded
-  std::string_view value;
-};
-
-// The name before or after the figure: "radius 1/4 in", "1/4 in radius".
-std::optional<NamedFigure> named_figure(std::string_view part, const std::vector<std::string_view>& names) {
-  for (const std::string_view name : names) {
-    if (part.size() <= name.size() + 1) continue;
-    const std::string_view head = part.substr(0, name.size());
-    if (fold(head) == name && (part[name.size()] == ' ' || part[name.size()] == ':')) {
-      return NamedFigure{name, trim(part.substr(name.size() + 1))};
-    }
-    const std::size_t tail = part.size() - name.size();
-    if (fold(part.substr(tail)) == name && (part[tail - 1] == ' ' || part[tail - 1] == '-'))
-      return NamedFigure{name, trim(part.substr(0, tail))};
-  }
-  return std::nullopt;
-}
-
 // "6" and "six".
 std::optional<int> number_of_sides(std::string_view text) {
   if (const int said = polygon_sides(std::string(text) + " sided")) return said;
@@ -182,13 +161,9 @@ std::optional<Problem> take_figure(std::string_view part, std::string_view figur
       return std::nullopt;
     }
   }
-  if (shape.kind == ShapeKind::scalloped) {
-    if (const auto named = named_figure(part, {"scallops", "scallop", "depth", "radius"})) {
-      const Result<ReadLength> length = read_length(named->value, no_unit);
-      if (!length) return length.error();
-      return std::nullopt;
-    }
-  }
+  const Result<bool> taken = take_drawn_figure(part, no_unit, shape);
+  if (!taken) return taken.error();
+  if (*taken) return std::nullopt;
   return figure_unknown(part, figures, shape.kind);
 }
 
@@ -203,8 +178,8 @@ bool lies_flat(const Shape& shape) {
 
 std::optional<Problem> take_figures(std::string_view figures, Unit no_unit, Shape& shape, bool one_figure) {
   bool top_said = false;
-  // The kinds that are not computed yet keep their figures as they were written.
-  if (shape.kind <= ShapeKind::scalloped) {
+  // What nobody draws from figures keeps them as they were written.
+  if (shape.kind <= ShapeKind::polygon || is_drawn(shape)) {
     for (const std::string_view part : parts_of(figures)) {
       if (auto problem = take_figure(part, figures, no_unit, shape, top_said)) return problem;
     }
@@ -252,6 +227,7 @@ Result<Shape> make_shape(std::string_view word, const Size& size, std::string_vi
   shape.width = size.width;
   shape.height = size.height;
   shape.sides = polygon_sides(*said);
+  shape.scallops_round = base_of_scallops(*said);
   shape.figures = std::string(trim(figures));
   if (size.width.nm() > largest_figure.nm() || size.height.nm() > largest_figure.nm())
     return failure(too_large(size));

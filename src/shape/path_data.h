@@ -15,4 +15,9 @@ namespace insetbook {
 // was expected there. Too long (64 KB) or too many curves (20 000): a Problem.
 Result<CurvedOutline> read_path_data(std::string_view text, double unit_nm, FillRule rule);
 
+// The same for path data in no known unit, scaled so that its box is width × height (above zero) with its top
+// left corner at (0, 0).
+Result<CurvedOutline> path_data_scaled_to(std::string_view text, FillRule rule, std::int64_t width,
+                                          std::int64_t height);
+
 }  // namespace insetbook

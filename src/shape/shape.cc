@@ -5,6 +5,7 @@
 #include <array>
 
 #include "measure/write.h"
+#include "shape/drawn_figures.h"
 #include "shape/regular_polygon.h"
 #include "text/utf8.h"
 
@@ -158,7 +159,7 @@ int polygon_sides(std::string_view word) {
 std::string missing_figure(const Shape& shape) {
   if (shape.kind == ShapeKind::rounded_rectangle && !shape.corner_radius) return "the corner radius";
   if (shape.kind == ShapeKind::polygon && shape.sides == 0) return "the number of sides";
-  return "";
+  return missing_drawn_figure(shape);
 }
 
 bool computable(const Shape& shape) {

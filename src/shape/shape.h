@@ -5,8 +5,8 @@
 // polygon's size is that of its box as it lies (`flat_on_top` or with a point up). A shape whose figures are
 // not all known is kept and shown, but not computed: `missing_figure` says which one is wanted.
 //
-// Place for what comes later: `outline` carries SVG path data as recorded; the kinds after `polygon` are
-// read, stored and shown, and `computable` is false for them.
+// `outline` carries SVG path data as recorded. `computable` is for `fit`; whether an outline can be drawn is
+// has_outline's to say (shape_outline.h).
 #pragma once
 
 #include <optional>
@@ -38,16 +38,28 @@ enum class ShapeKind {
 // The largest figure that geometry works with, about 1 m.
 inline constexpr Length largest_figure = Length::nm(std::int64_t{1} << 30);
 
+// Where a banner is notched: at one end, or at the two of its longer way.
+enum class NotchEnd { left, right, top, bottom, both };
+
 struct Shape {
   ShapeKind kind = ShapeKind::rectangle;
   std::string name;  // as recorded, where it says more than the kind ("hexagon", "leaf"); else empty
   Length width;
   Length height;
-  std::optional<Length> corner_radius;  // rounded rectangle
+  std::optional<Length> corner_radius;  // rounded rectangle; tag: of the top corners
   int sides = 0;                        // polygon; 0 = not known
   bool flat_on_top = true;              // polygon: a level side on top, else a point
-  std::string figures;                  // the figures as recorded, for the kinds that are not computed yet
+  std::string figures;                  // the figures as recorded
   std::string outline;                  // SVG path data as recorded
+
+  // What the figures say of the kinds whose outline is drawn (shape_outline.h says what each is).
+  std::optional<Length> scallop_width, scallop_depth;  // scalloped edge
+  std::optional<ShapeKind> scallops_round;             // circle, oval, square or rectangle
+  std::optional<Length> rise;                          // arch
+  std::optional<Length> corner;                        // tag: how much of each side the cut takes
+  std::optional<Length> hole, hole_down;               // tag: across, and its upper edge from the top
+  std::optional<Length> notch;                         // banner: how deep
+  std::optional<NotchEnd> notch_end;
 
   bool operator==(const Shape&) const = default;
 };

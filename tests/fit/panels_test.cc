@@ -128,8 +128,9 @@ TEST(PanelsInside, SaysWhatIsMissing) {
           "rectangle, rounded rectangle or regular polygon"));
   EXPECT_THAT(
       panels(circle(in64(100)), Length(), {ShapeKind::tag}),
-      ElementsAre("problem: what fits the shape \"tag\" is not computed yet; expected: circle, oval, square, "
-                  "rectangle, rounded rectangle or regular polygon"));
+      ElementsAre(
+          "problem: the cut of the top corners is missing; expected: the cut of the top corners in the "
+          "figures of the tag"));
   EXPECT_THAT(
       panels(circle(in64(100)), Length(), {ShapeKind::polygon}),
       ElementsAre(
