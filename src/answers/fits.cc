@@ -7,6 +7,7 @@
 #include <map>
 
 #include "answers/estimated.h"
+#include "answers/kept_panels.h"
 #include "answers/opening_said.h"
 #include "answers/options.h"
 #include "answers/sizes_shown.h"
@@ -290,9 +291,10 @@ std::string word_of(const Shape& shape) {
 }
 
 // Adds the computed (or, with an estimated opening, estimated) panels; what cannot be computed is said.
-void add_computed(FitsAnswer& answer, const Opening& opening, const FitQuestion& question,
+void add_computed(FitsAnswer& answer, const Book& book, const Opening& opening, const FitQuestion& question,
                   PanelStatus status) {
-  const Result<std::vector<Panel>> computed = panels_inside(opening, question);
+  const Result<std::vector<Panel>> computed =
+      panels_of_opening(book, answer.opening.line_id, opening, question);
   if (!computed) {
     answer.not_computed = computed.error().what;
     return;
@@ -307,7 +309,10 @@ void add_computed(FitsAnswer& answer, const Opening& opening, const FitQuestion&
                              .one_figure = panel.shape.kind == ShapeKind::circle,
                              .border = panel.border,
                              .verdict = std::string(verdict_word(panel.verdict)),
-                             .note = panel.note});
+                             .note = panel.note,
+                             .left = panel.left,
+                             .top = panel.top,
+                             .centred = panel.centred});
   if (computed->empty())
     answer.not_computed = "nothing fits with this border: the opening is too small for it";
 }
@@ -325,7 +330,7 @@ void add_estimated(FitsAnswer& answer, const Book& book, const FitQuestion& ques
   guessed.height = answer.estimated->height;
   guessed.measured = true;
   if (const Result<Shape> shape = shape_of(guessed))
-    add_computed(answer, {*shape, answer.estimated->spread}, question, PanelStatus::estimated);
+    add_computed(answer, book, {*shape, answer.estimated->spread}, question, PanelStatus::estimated);
   else
     answer.not_computed = shape.error().what;
 }
@@ -437,7 +442,7 @@ Result<FitsAnswer> what_fits(const Book& book, const FitsAsked& asked) {
   answer.panels = tried_panels(known, tried_in_opening(book, known), answer.warnings);
   set_aside(answer, asked, *question);
   if (opening)
-    add_computed(answer, *opening, *question, PanelStatus::computed);
+    add_computed(answer, book, *opening, *question, PanelStatus::computed);
   else if (!answer.opening.measured)
     add_estimated(answer, book, *question);
   if (answer.opening.line_kind == "window")

@@ -31,11 +31,13 @@ struct FittingPanel {
   Length width, height;
   Unit unit = Unit::inch;    // tried ones in the unit they were recorded in, the others in the book's
   bool one_figure = false;   // a circle or a square of one figure
-  Length border;             // the least, centred
+  Length border;             // the least, where it lies
   bool border_known = true;  // a tried panel whose border cannot be worked out has none
   std::string verdict;       // fits, snug
   std::vector<std::string> evidence;  // "tried 2026-03-02", "in low tide (moon)"
   std::string note;
+  Length left, top;     // computed ones: from the left and the top of the opening's box to the panel's
+  bool centred = true;  // it fits in the middle; else just there
 };
 
 // The panel that covers a window from behind, its overlap all round included.

@@ -52,6 +52,11 @@ Json panel_json(const FittingPanel& panel) {
   json["verdict"] = panel.verdict;
   json["evidence"] = panel.evidence;
   if (!panel.note.empty()) json["note"] = panel.note;
+  if (panel.status != PanelStatus::tried) {
+    json["left_nm"] = panel.left.nm();
+    json["top_nm"] = panel.top.nm();
+    json["centred"] = panel.centred;
+  }
   return json;
 }
 

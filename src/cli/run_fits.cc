@@ -86,6 +86,14 @@ std::string evidence_text(const std::vector<std::string>& evidence) {
   return text;
 }
 
+// Where a panel lies that does not fit in the middle; what is known of it.
+std::string remark(const FittingPanel& panel, Unit unit) {
+  std::string text = panel.note.empty() ? evidence_text(panel.evidence) : panel.note;
+  if (panel.centred) return text;
+  return fmt::format("{} from the left, {} from the top{}{}", border_text(panel.left, unit),
+                     border_text(panel.top, unit), text.empty() ? "" : "; ", text);
+}
+
 // The first line: the answer in the reader's own unit.
 std::string headline(const FitsAnswer& answer) {
   if (answer.panels.empty())
@@ -94,7 +102,8 @@ std::string headline(const FitsAnswer& answer) {
   const FittingPanel& first = answer.panels.front();
   std::string text = fmt::format("{} {}", first.shape, size_text(first));
   if (first.border_known)
-    text += fmt::format(", {} showing on each side", border_text(first.border, answer.unit));
+    text += fmt::format(", {} showing {}", border_text(first.border, answer.unit),
+                        first.centred ? "on each side" : "where it is narrowest");
   text += first.status == PanelStatus::tried      ? ". Tried before."
           : first.status == PanelStatus::computed ? ". Computed."
                                                   : ". Estimated.";
@@ -116,7 +125,7 @@ void print_fits(const FitsAnswer& answer, Output& out) {
       table.rows.push_back({std::string(panel_status_word(panel.status)),
                             panel.kind ? std::string(panel_kind_word(*panel.kind)) : "", panel.shape,
                             size_text(panel), shows_text(panel, give, answer.unit), panel.verdict,
-                            panel.note.empty() ? evidence_text(panel.evidence) : panel.note});
+                            remark(panel, answer.unit)});
     out.table(table);
   }
   if (!answer.not_computed.empty() && !answer.panels.empty())

@@ -1,0 +1,107 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "answers/kept_panels.h"
+
+#include <fmt/format.h>
+
+#include <charconv>
+#include <optional>
+#include <span>
+#include <string>
+#include <string_view>
+
+#include "book/kept_answers.h"
+
+namespace insetbook {
+namespace {
+
+// Of the search in src/fit: a better one is another, and what the older one found is computed again.
+constexpr int method = 1;
+
+KeptKey key_of(const Opening& opening, const FitQuestion& question) {
+  const Shape& shape = opening.shape;
+  KeptKey key;
+  key.opening =
+      fmt::format("{}\n{}\n{} {} {}\n{}\n{}", static_cast<int>(shape.kind), shape.name, shape.width.nm(),
+                  shape.height.nm(), opening.give_or_take.nm(), shape.figures, shape.outline);
+  key.question = fmt::format("{} {} {}", method, question.border.nm(), question.step.nm());
+  for (const ShapeKind kind : question.shapes)
+    key.question += fmt::format(" shape {}", static_cast<int>(kind));
+  if (question.width) key.question += fmt::format(" width {}", question.width->nm());
+  if (question.height) key.question += fmt::format(" height {}", question.height->nm());
+  return key;
+}
+
+// One line a panel: its figures, then its name and its note, each behind a tab.
+std::string written(const std::vector<Panel>& panels) {
+  std::string text;
+  const auto one_line = [](std::string said) {
+    for (char& c : said)
+      if (c == '\t' || c == '\n') c = ' ';
+    return said;
+  };
+  for (const Panel& panel : panels)
+    text += fmt::format("{} {} {} {} {} {} {} {} {}\t{}\t{}\n", static_cast<int>(panel.kind),
+                        static_cast<int>(panel.shape.kind), panel.shape.width.nm(), panel.shape.height.nm(),
+                        panel.border.nm(), static_cast<int>(panel.verdict), panel.left.nm(), panel.top.nm(),
+                        panel.centred ? 1 : 0, one_line(panel.shape.name), one_line(panel.note));
+  return text;
+}
+
+// What stands before the separator, which the text loses; all of it where there is none.
+std::string_view take(std::string_view& text, char separator) {
+  const std::size_t end = std::min(text.find(separator), text.size());
+  const std::string_view part = text.substr(0, end);
+  text.remove_prefix(std::min(end + 1, text.size()));
+  return part;
+}
+
+bool read_figures(std::string_view text, std::span<std::int64_t> figures) {
+  for (std::int64_t& figure : figures) {
+    const std::string_view part = take(text, ' ');
+    const auto [end, error] = std::from_chars(part.data(), part.data() + part.size(), figure);
+    if (error != std::errc() || end != part.data() + part.size()) return false;
+  }
+  return text.empty();
+}
+
+// Empty: not what `written` writes.
+std::optional<std::vector<Panel>> read(std::string_view text) {
+  std::vector<Panel> panels;
+  while (!text.empty()) {
+    std::string_view line = take(text, '\n');
+    std::int64_t n[9];
+    if (!read_figures(take(line, '\t'), n)) return std::nullopt;
+    if (n[0] < 0 || n[0] > static_cast<int>(PanelKind::given_side) || n[1] < 0 ||
+        n[1] > static_cast<int>(ShapeKind::other) || n[5] < 0 || n[5] > static_cast<int>(Verdict::undecided))
+      return std::nullopt;
+    Panel& panel = panels.emplace_back();
+    panel.kind = static_cast<PanelKind>(n[0]);
+    panel.shape.kind = static_cast<ShapeKind>(n[1]);
+    panel.shape.width = Length::nm(n[2]);
+    panel.shape.height = Length::nm(n[3]);
+    panel.border = Length::nm(n[4]);
+    panel.verdict = static_cast<Verdict>(n[5]);
+    panel.left = Length::nm(n[6]);
+    panel.top = Length::nm(n[7]);
+    panel.centred = n[8] != 0;
+    panel.shape.name = take(line, '\t');
+    panel.note = line;
+  }
+  return panels;
+}
+
+}  // namespace
+
+Result<std::vector<Panel>> panels_of_opening(const Book& book, std::int64_t line_id, const Opening& opening,
+                                             const FitQuestion& question) {
+  if (line_id == 0 || opening.shape.kind <= ShapeKind::polygon) return panels_inside(opening, question);
+  KeptAnswers kept(book.folder());
+  const KeptKey key = key_of(opening, question);
+  if (const std::optional<std::string> found = kept.find(line_id, key))
+    if (std::optional<std::vector<Panel>> panels = read(*found)) return std::move(*panels);
+  Result<std::vector<Panel>> computed = panels_inside(opening, question);
+  if (computed) kept.keep(line_id, key, written(*computed));
+  return computed;
+}
+
+}  // namespace insetbook
