@@ -2,6 +2,7 @@
 #include "shape/region.h"
 
 #include <algorithm>
+#include <map>
 #include <numeric>
 #include <tuple>
 
@@ -278,6 +279,32 @@ std::vector<Ring> joined(const std::vector<Edge>& edges) {
   return rings;
 }
 
+// A ring that comes to a corner again is two rings that touch there.
+void split_at_corners(const Ring& ring, std::vector<Ring>& rings) {
+  std::map<std::pair<std::int64_t, std::int64_t>, std::size_t> on_the_way;
+  Ring way;
+  for (const Point point : ring.points) {
+    const auto [seen, is_new] = on_the_way.try_emplace({point.x, point.y}, way.points.size());
+    if (!is_new) {
+      Ring loop;
+      loop.points.assign(way.points.begin() + static_cast<std::ptrdiff_t>(seen->second), way.points.end());
+      for (std::size_t i = 1; i < loop.points.size(); ++i)
+        on_the_way.erase({loop.points[i].x, loop.points[i].y});
+      way.points.resize(seen->second);
+      rings.push_back(std::move(loop));
+    }
+    way.points.push_back(point);
+  }
+  rings.push_back(std::move(way));
+}
+
+bool has_branches(const std::vector<Ring>& rings) {
+  std::vector<Point> points;
+  for (const Ring& ring : rings) points.insert(points.end(), ring.points.begin(), ring.points.end());
+  std::sort(points.begin(), points.end(), before);
+  return std::adjacent_find(points.begin(), points.end()) != points.end();
+}
+
 // Points in the middle of a straight way say nothing.
 Ring without_straight_points(const Ring& ring) {
   Ring result;
@@ -383,7 +410,13 @@ std::optional<Region> region_of(const std::vector<Ring>& ways, FillRule rule) {
   for (std::size_t i = 0; i < all.edges.size(); ++i) {
     if (kept[i]) bounding.push_back(all.edges[i]);
   }
-  for (const Ring& ring : joined(bounding)) region.rings.push_back(without_straight_points(ring));
+  std::vector<Ring> rings = joined(bounding);
+  if (has_branches(rings)) {
+    std::vector<Ring> simple;
+    for (const Ring& ring : rings) split_at_corners(ring, simple);
+    rings = std::move(simple);
+  }
+  for (const Ring& ring : rings) region.rings.push_back(without_straight_points(ring));
   return region;
 }
 

@@ -3,7 +3,8 @@
 // The region that closed ways of straight edges go round, by a fill rule, as rings that cross nothing. Where
 // edges cross, both are bent to the crossing point rounded to the nearest nanometre, which moves no point of
 // them by more than 0.7072 nm; that may make them cross another edge close by, so it is done in rounds until
-// nothing crosses. What lies on both sides alike is no edge of the region and falls away.
+// nothing crosses. What lies on both sides alike is no edge of the region and falls away. No ring comes to a
+// corner of its own twice: what touches itself is two rings.
 #pragma once
 
 #include <cstdint>
