@@ -9,6 +9,7 @@
 #include "book/files.h"
 #include "importers/csv/import_csv.h"
 #include "importers/json/import_json.h"
+#include "importers/svg/import_svg.h"
 #include "text/utf8.h"
 
 namespace insetbook {
@@ -28,6 +29,7 @@ bool is_json(const std::filesystem::path& path, std::string_view bytes) {
 struct Sources {
   std::vector<JsonSource> books;
   std::vector<TableSource> tables;
+  std::vector<DrawingSource> drawings;
 };
 
 Result<Sources> read_sources(const std::vector<std::filesystem::path>& paths) {
@@ -40,6 +42,8 @@ Result<Sources> read_sources(const std::vector<std::filesystem::path>& paths) {
     if (!bytes) return failure(bytes.error());
     if (is_json(path, *bytes))
       sources.books.push_back({path.string(), path.parent_path(), std::move(*bytes)});
+    else if (is_drawing(*bytes))
+      sources.drawings.push_back({path.string(), path.stem().string(), std::move(*bytes)});
     else
       sources.tables.push_back({path.string(), path.parent_path(), std::move(*bytes)});
   }
@@ -82,6 +86,8 @@ Result<ImportReport> import_files(Book& book, const std::vector<std::filesystem:
   const Result<void> done = book.change("imported files", [&](Change& change) -> Result<void> {
     for (const JsonSource& source : sources->books)
       if (auto read = import_json(change, source, options, report); !read) return read;
+    for (const DrawingSource& source : sources->drawings)
+      if (auto read = import_drawing(change, source, options, report); !read) return read;
     if (!sources->tables.empty())
       if (auto read = import_tables(change, std::move(sources->tables), options, vocabulary, report); !read)
         return read;

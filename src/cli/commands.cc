@@ -24,6 +24,9 @@ constexpr Option import_options[] = {
     {"refused", "FILE", "write the refused rows as a table to mend"},
     {"dry-run", "", "only tell what would be done"},
     {"dates", "dmy|mdy", "how to read dates such as 3/8/2026"},
+    {"set", "NAME", "a drawing: what the set is called (its title or the file's name unless said)"},
+    {"scale", "LENGTH", "a drawing without real units: the length of one, \"1 mm\", or \"96 = 1 in\""},
+    {"lines", "LINES", "a drawing: what a stroke, class or name is, \"red = stitched; guide = pierced\""},
 };
 constexpr Option find_options[] = {
     {"limit", "N", "show at most N samples (20 unless asked)"},
@@ -85,7 +88,7 @@ constexpr Option convert_options[] = {
 
 constexpr Command table[] = {
     {"new", "", "make an empty book", "import makes one too where there is none.", "new", {}, 0, run_new},
-    {"import", "FILE…", "take in tables (CSV) or an exported book (JSON)",
+    {"import", "FILE…", "take in tables (CSV), an exported book (JSON) or a drawing of dies (SVG)",
      "Good rows go in, all in one change that can be taken back; refused rows are listed with what would be "
      "right, and "
      "the exit status is then 2. Files given together may refer to each other. Importing a file again "

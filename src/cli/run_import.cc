@@ -16,6 +16,9 @@ Result<ImportOptions> import_options(const Invocation& invocation, Output& out) 
   options.all_or_nothing = invocation.has("all-or-nothing");
   options.dry_run = invocation.has("dry-run");
   options.refused_file = invocation.value("refused");
+  options.drawing_set = invocation.value("set");
+  options.drawing_scale = invocation.value("scale");
+  options.drawing_lines = invocation.value("lines");
   if (invocation.has("dates")) {
     const std::string order = invocation.value("dates");
     if (order != "dmy" && order != "mdy")
