@@ -181,6 +181,29 @@ TEST(Drawing, WhatIsBesideIsRefusedAndTheRestGoesIn) {
   EXPECT_THAT(report->notes, ElementsAre(HasSubstr("not used: 1 of text")));
 }
 
+TEST(Drawing, OfTheStudio) {
+  DrawingBook table;
+  ImportOptions options;
+  options.drawing_lines = "#c00 = pierced";
+  const auto report =
+      import_files(table.book, {fs::path(INSETBOOK_SOURCE_DIR) / "sample-data" / "quayside-shapes.svg"},
+                   options, Vocabulary());
+  ASSERT_TRUE(report) << report.error().what;
+  EXPECT_THAT(
+      table.lines(),
+      ElementsAre(
+          "Quayside Shapes lighthouse, cut/cut: outline 36000000x90000000",
+          "Quayside Shapes lighthouse, window/window: outline 6000000x9000000",
+          "Quayside Shapes lighthouse, window 2/window: circle 6000000x6000000",
+          "Quayside Shapes pebble tag, cut/cut: rounded rectangle 45000000x70000000 radius 8 mm",
+          "Quayside Shapes pebble tag, pierced/pierced: rounded rectangle 39000000x64000000 radius 5 mm",
+          "Quayside Shapes pebble tag, window/window: circle 5000000x5000000",
+          "Quayside Shapes harbour arch, cut/cut: outline 40000000x50000000",
+          "Quayside Shapes harbour arch, pierced/pierced: outline 32000000x42000000",
+          HasSubstr("Quayside Shapes gull, cut/cut: outline ")));
+  EXPECT_THAT(report->notes, testing::Contains(HasSubstr("not used: 1 of text")));
+}
+
 TEST(Drawing, RefusedWhole) {
   struct Case {
     std::string body, what;
