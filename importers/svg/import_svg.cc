@@ -34,6 +34,7 @@ struct DieDrawn {
   std::string name;
   int line = 0;
   std::vector<Member> members;
+  bool layers = false;  // not one die: what lies in one another is
 };
 
 // One closed line, as it will be recorded.
@@ -68,9 +69,22 @@ bool says_a_line(const DrawnGroup& group, const LinesSaid& said) {
                      [&](const DrawnOutline& outline) { return line_said(outline, {}, said).has_value(); });
 }
 
+// Whether the groups are layers, one for each kind of line, and not dies: each is called what a line is.
+bool are_layers(const DrawnGroup& group, const LinesSaid& said) {
+  return group.outlines.empty() && group.groups.size() > 1 &&
+         std::all_of(group.groups.begin(), group.groups.end(), [&](const DrawnGroup& layer) {
+           return line_said(DrawnOutline(), {layer.name}, said).has_value();
+         });
+}
+
 std::vector<DieDrawn> dies_of(const DrawnGroup& all, const LinesSaid& said) {
   const DrawnGroup* group = &all;
   while (group->outlines.empty() && group->groups.size() == 1) group = &group->groups.front();
+  if (are_layers(*group, said)) {
+    DieDrawn layers = die_of(*group);
+    layers.layers = true;
+    return {layers};
+  }
   if (group->groups.empty() && group->outlines.size() > 1 && says_a_line(*group, said))
     return {die_of(*group)};
   std::vector<DieDrawn> dies;
@@ -158,9 +172,24 @@ Result<std::vector<LineDrawn>> lines_of(const DieDrawn& die, const LinesSaid& sa
   }
   std::stable_sort(lines.begin(), lines.end(),
                    [](const LineDrawn& a, const LineDrawn& b) { return area(a) > area(b); });
-  for (std::size_t i = 1; i < lines.size(); ++i)
+  for (std::size_t i = 1; i < lines.size() && !die.layers; ++i)
     if (!lies_in(lines[i], lines.front())) return failure(beside_each_other(die, lines[i]));
   return lines;
+}
+
+// Of layers: each outline goes to the first one, from the largest down, that it lies in.
+std::vector<std::vector<LineDrawn>> by_nesting(std::vector<LineDrawn> lines) {
+  std::vector<std::vector<LineDrawn>> dies;
+  for (LineDrawn& line : lines) {
+    const auto outer = std::find_if(dies.begin(), dies.end(), [&](const std::vector<LineDrawn>& die) {
+      return lies_in(line, die.front());
+    });
+    if (outer == dies.end())
+      dies.push_back({std::move(line)});
+    else
+      outer->push_back(std::move(line));
+  }
+  return dies;
 }
 
 // ---- Lines to records
@@ -316,10 +345,19 @@ Result<void> DrawingImport::run(const Drawing& drawing, const LinesSaid& said, s
   std::vector<std::string> notes;
   for (DieDrawn& drawn : dies_of(drawing.all, said)) {
     Result<std::vector<LineDrawn>> lines = lines_of(drawn, said, notes);
-    if (!lines)
+    if (!lines) {
       refuse(lines.error());
-    else if (!lines->empty())
+    } else if (drawn.layers) {
+      for (std::vector<LineDrawn>& die : by_nesting(std::move(*lines))) {
+        const DrawnOutline& cut = *die.front().drawn;
+        dies.push_back({{line_said(cut, {}, said) ? "" : cut.name, cut.line, {}, false},
+                        std::move(die),
+                        "",
+                        std::nullopt});
+      }
+    } else if (!lines->empty()) {
       dies.push_back({std::move(drawn), std::move(*lines), "", std::nullopt});
+    }
   }
   name_dies(dies);
   bool guessed_windows = false;

@@ -159,6 +159,20 @@ TEST(Drawing, LinesByStrokeAndClass) {
   EXPECT_THAT(report->notes, IsEmpty());
 }
 
+TEST(Drawing, LayersOfLinesAreNoDies) {
+  DrawingBook table;
+  const auto report = table.import(in_mm + R"svg(
+    <g aria-label="cut"><rect width="30" height="40"/><rect id="small" x="50" width="20" height="20"/></g>
+    <g aria-label="stitched"><rect x="52" y="2" width="16" height="16"/><rect x="2" y="2" width="26" height="36"/></g>
+    </svg>)svg");
+  ASSERT_TRUE(report) << report.error().what;
+  EXPECT_THAT(table.lines(),
+              ElementsAre("Harbour Shapes 1, cut/cut: rectangle 30000000x40000000",
+                          "Harbour Shapes 1, stitched/stitched: rectangle 26000000x36000000",
+                          "Harbour Shapes small, cut/cut: square 20000000x20000000",
+                          "Harbour Shapes small, stitched/stitched: square 16000000x16000000"));
+}
+
 TEST(Drawing, ContoursOfOnePathAreLines) {
   DrawingBook table;
   ASSERT_TRUE(
