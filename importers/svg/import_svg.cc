@@ -85,7 +85,7 @@ std::vector<DieDrawn> dies_of(const DrawnGroup& all, const LinesSaid& said) {
     layers.layers = true;
     return {layers};
   }
-  if (group->groups.empty() && group->outlines.size() > 1 && says_a_line(*group, said))
+  if (group != &all && group->outlines.size() + group->groups.size() > 1 && says_a_line(*group, said))
     return {die_of(*group)};
   std::vector<DieDrawn> dies;
   for (const DrawnGroup& inner : group->groups) dies.push_back(die_of(inner));

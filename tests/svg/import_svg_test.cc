@@ -67,8 +67,8 @@ TEST(Drawing, GroupsAreDiesAndNestedOutlinesTheirLines) {
               ElementsAre("Gull Tags big gull, cut/cut: outline 40000000x30000000",
                           "Gull Tags big gull, stitched/stitched: outline 36000000x26000000",
                           "Gull Tags big gull, window/window: circle 6000000x6000000",
-                          "Gull Tags plain, cut/cut: rounded rectangle 20000000x10000000 radius 2 mm",
-                          "Gull Tags 3, cut/cut: oval 20000000x10000000"));
+                          "Gull Tags 2, cut/cut: oval 20000000x10000000",
+                          "Gull Tags plain, cut/cut: rounded rectangle 20000000x10000000 radius 2 mm"));
   ASSERT_EQ(report->files.size(), 1u);
   EXPECT_EQ(report->files[0].kind, "drawing");
   EXPECT_EQ(report->files[0].added, 5);
@@ -82,7 +82,7 @@ TEST(Drawing, ImportedTwiceNothingChanges) {
   ASSERT_TRUE(table.import(svg));
   const auto before = table.lines();
   EXPECT_THAT(before, ElementsAre("Harbour Shapes 1, cut/cut: outline 40000000x30000000",
-                                  "Harbour Shapes 2, cut/cut: outline 30000000x22401924"));
+                                  "Harbour Shapes 2, cut/cut: outline 30000000x22500000"));
   const auto again = table.import(svg);
   ASSERT_TRUE(again);
   EXPECT_EQ(again->files[0].same, 2);
