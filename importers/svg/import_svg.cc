@@ -131,7 +131,7 @@ Result<std::vector<LineDrawn>> lines_of(const Member& member, const LinesSaid& s
       one.rings = close->outline;
       one.curves.contours.clear();
     }
-    one.box = box_of(one.rings);
+    one.box = one.curves.contours.empty() ? box_of(one.rings) : box_of(one.curves);
     if (drawn.outline.contours.size() == 1) one.plain = drawn.plain;
     // The name of a compound path says the line of its outermost contour only.
     if (lines.empty()) one.said = line;
@@ -140,6 +140,7 @@ Result<std::vector<LineDrawn>> lines_of(const Member& member, const LinesSaid& s
   return lines;
 }
 
+// Rings may stand off the curves by the nesting error, and a line may lie on the one around it.
 bool lies_in(const LineDrawn& inner, const LineDrawn& outer) {
   const Box &a = inner.box, &b = outer.box;
   if (a.least.x < b.least.x || a.least.y < b.least.y || a.most.x > b.most.x || a.most.y > b.most.y)

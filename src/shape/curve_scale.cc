@@ -96,6 +96,16 @@ Spans spans_of(const CurvedOutline& outline) {
   return spans;
 }
 
+}  // namespace
+
+Box box_of(const CurvedOutline& outline) {
+  const Spans spans = spans_of(outline);
+  return {{std::llround(spans.x.least), std::llround(spans.y.least)},
+          {std::llround(spans.x.most), std::llround(spans.y.most)}};
+}
+
+namespace {
+
 // Before it is scaled no place in it says anything.
 Problem no_box() {
   return {.what = "the outline is as thin as a line and cannot be scaled",

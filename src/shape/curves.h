@@ -61,6 +61,9 @@ struct Flattened {
 // nothing, one with more than four million edges and one that leaves ±2^30 nm.
 Result<Flattened> flatten(const CurvedOutline& outline, std::int64_t error);
 
+// The least upright box round the curves, to the nearest nanometre. No curves: all zero.
+Box box_of(const CurvedOutline& outline);
+
 // The same curves scaled so that their box is width × height, its top left corner at (0, 0).
 Result<CurvedOutline> scaled_to(const CurvedOutline& outline, std::int64_t width, std::int64_t height);
 
