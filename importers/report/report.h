@@ -40,9 +40,9 @@ struct ImportOptions {
   DateOrder dates = DateOrder::not_said;
   std::filesystem::path
       refused_file;            // where the refused rows are written as a table to mend; empty: nowhere
-  std::string drawing_set;    // of a drawing: the set's name; empty: its title or the file's name
-  std::string drawing_scale;  // "1 mm", "96 = 1 in": how long its units are; empty: as it says itself
-  std::string drawing_lines;  // "red = stitched; guide = pierced": what its strokes, classes and names are
+  std::string drawing_set;     // of a drawing: the set's name; empty: its title or the file's name
+  std::string drawing_scale;   // "1 mm", "96 = 1 in": how long its units are; empty: as it says itself
+  std::string drawing_lines;   // "red = stitched; guide = pierced": what its strokes, classes and names are
   ClosedSizeRule closed_size;  // empty: closed sizes are taken from `finished` only
   // Called now and then with the rows done and the rows in all (0: not yet known).
   std::function<void(std::int64_t done, std::int64_t in_all)> progress;

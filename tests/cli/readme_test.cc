@@ -1,8 +1,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 //
 // The commands that README.md shows, run in order as they stand there, in a folder that holds nothing but a
-// person's five tables (those of sample-data). Each ends with exit status 0, or with what "# exit status N"
-// behind it says; lines under a command are what it prints, and are compared word for word.
+// person's five tables and a drawing (those of sample-data). Each ends with exit status 0, or with what "#
+// exit status N" behind it says; lines under a command are what it prints, and are compared word for word.
 #include <gtest/gtest.h>
 #include <stdlib.h>
 #include <sys/wait.h>
@@ -97,6 +97,7 @@ TEST(Readme, ItsCommandsDoWhatItSays) {
   for (const char* table : {"dies.csv", "supplies.csv", "samples.csv", "elements.csv", "tried.csv"})
     fs::copy(source / "sample-data" / table, folder / table);
   fs::copy(source / "sample-data" / "photos", folder / "photos");
+  fs::copy(source / "sample-data" / "quayside-shapes.svg", folder / "quayside-shapes.svg");
   int with_output = 0;
   for (const Shown& shown : commands) {
     const Ran ran = run_in(folder, shown.command);
