@@ -44,7 +44,7 @@ Problem reaches_too_far(Point near) {
 Problem crosses_too_often() {
   return {.what = "the outline crosses itself too often to be mended",
           .where = {},
-          .expected = "an outline that crosses itself at most half a million times",
+          .expected = "an outline that crosses itself at most a hundred thousand times",
           .candidates = {}};
 }
 

@@ -12,7 +12,7 @@ namespace insetbook {
 namespace {
 
 constexpr int most_rounds = 100;
-constexpr std::size_t most_splits = 1'000'000;
+constexpr std::size_t most_splits = 200'000;
 
 bool before(Point a, Point b) {
   return std::tie(a.x, a.y) < std::tie(b.x, b.y);
@@ -112,10 +112,16 @@ int times_met(const Edge& edge, Point doubled) {
   return turn_of(a, b, doubled) < 0 ? -1 : 0;
 }
 
-// Whether exactly one side of the edge lies in what the ways go round (not zero times). The edges share
-// nothing but ends; `weights` says how often each counts.
-bool divides(const std::vector<Edge>& edges, const std::vector<int>& weights, const EdgeTree& tree,
-             std::size_t edge) {
+// How often the ways go round what lies on either hand of an edge, as it runs. Crossed from left to right an
+// edge counts by its weight.
+struct Hands {
+  int left = 0, right = 0;
+};
+
+// By the level line from the middle of the edge. The edges share nothing but ends; `weights` says how often
+// each counts.
+Hands hands_of(const std::vector<Edge>& edges, const std::vector<int>& weights, const EdgeTree& tree,
+               std::size_t edge) {
   const Edge& own = edges[edge];
   const Point middle{own.from.x + own.to.x, own.from.y + own.to.y};
   // The box of an edge is in whole nanometres: the line may lie half a nanometre off.
@@ -124,10 +130,14 @@ bool divides(const std::vector<Edge>& edges, const std::vector<int>& weights, co
   tree.each_to_the_right(start, [&](std::size_t i) {
     if (i != edge) beside += weights[i] * times_met(edges[i], middle);
   });
-  // On the right hand of the line, or just below a level edge, the edge itself is not met.
+  // Just to the right of the edge, or just below a level one, the edge itself is not met.
   const bool down = own.from.y < own.to.y || (own.from.y == own.to.y && own.from.x > own.to.x);
-  const int across = beside + (down ? weights[edge] : -weights[edge]);
-  return (beside != 0) != (across != 0);
+  if (down) return {beside, beside + weights[edge]};
+  return {beside - weights[edge], beside};
+}
+
+bool divides(Hands hands) {
+  return (hands.left != 0) != (hands.right != 0);
 }
 
 // ---- Edges that lie on each other, and the corners ----
@@ -210,32 +220,57 @@ bool earlier_round(Point corner, Point a, Point b) {
   return turn_of(corner, a, b) > 0;
 }
 
-// The edges that bound the region. Along a way without branches they are alike.
+void sort_around(Corners& corners) {
+  for (std::size_t c = 0; c + 1 < corners.starts.size(); ++c) {
+    const auto begin = corners.ends.begin() + static_cast<std::ptrdiff_t>(corners.starts[c]);
+    const auto end = corners.ends.begin() + static_cast<std::ptrdiff_t>(corners.starts[c + 1]);
+    std::sort(begin, end,
+              [](const auto& a, const auto& b) { return earlier_round(a.corner, a.other, b.other); });
+  }
+}
+
+// From one edge whose hands are known those of all that hang together with it: clockwise around a corner,
+// what lies before an edge and what lies after it differ by its weight.
+void spread(const Merged& all, const Corners& corners, std::size_t first,
+            std::vector<std::optional<Hands>>& hands) {
+  std::vector<std::size_t> open = {first};
+  while (!open.empty()) {
+    const std::size_t known = open.back();
+    open.pop_back();
+    for (const std::size_t corner : {corners.at_from[known], corners.at_to[known]}) {
+      const std::size_t start = corners.starts[corner], count = corners.starts[corner + 1] - start;
+      std::size_t at = 0;
+      while (corners.ends[start + at].edge != known) ++at;
+      const auto leaves = [&](std::size_t end) {
+        return all.edges[corners.ends[end].edge].from == corners.ends[end].corner;
+      };
+      int after = leaves(start + at) ? hands[known]->right : hands[known]->left;
+      for (std::size_t i = 1; i < count; ++i) {
+        const std::size_t end = start + (at + i) % count, edge = corners.ends[end].edge;
+        const int before_it = after;
+        after += leaves(end) ? all.weights[edge] : -all.weights[edge];
+        if (hands[edge]) continue;
+        hands[edge] = leaves(end) ? Hands{before_it, after} : Hands{after, before_it};
+        open.push_back(edge);
+      }
+    }
+  }
+}
+
+// The edges that bound the region.
 std::vector<bool> edges_that_divide(const Merged& all, FillRule rule) {
   std::vector<bool> kept(all.edges.size(), true);
   if (rule == FillRule::even_odd) return kept;
-  const Corners corners = corners_of(all.edges);
+  Corners corners = corners_of(all.edges);
+  sort_around(corners);
   const EdgeTree tree(all.edges);
-  std::vector<bool> known(all.edges.size(), false);
+  std::vector<std::optional<Hands>> hands(all.edges.size());
   for (std::size_t i = 0; i < all.edges.size(); ++i) {
-    if (known[i]) continue;
-    const bool divide = divides(all.edges, all.weights, tree, i);
-    std::vector<std::size_t> open = {i};
-    known[i] = true;
-    while (!open.empty()) {
-      const std::size_t edge = open.back();
-      open.pop_back();
-      kept[edge] = divide;
-      for (const std::size_t corner : {corners.at_from[edge], corners.at_to[edge]}) {
-        const std::size_t start = corners.starts[corner];
-        if (corners.starts[corner + 1] - start != 2) continue;
-        const std::size_t other =
-            corners.ends[start].edge == edge ? corners.ends[start + 1].edge : corners.ends[start].edge;
-        if (known[other]) continue;
-        known[other] = true;
-        open.push_back(other);
-      }
+    if (!hands[i]) {
+      hands[i] = hands_of(all.edges, all.weights, tree, i);
+      spread(all, corners, i, hands);
     }
+    kept[i] = divides(*hands[i]);
   }
   return kept;
 }
@@ -246,12 +281,7 @@ std::vector<Ring> joined(const std::vector<Edge>& edges) {
   Corners corners = corners_of(edges);
   std::vector<std::size_t> mate(corners.ends.size());
   std::vector<std::size_t> end_at_from(edges.size()), end_at_to(edges.size());
-  for (std::size_t c = 0; c + 1 < corners.starts.size(); ++c) {
-    const auto begin = corners.ends.begin() + static_cast<std::ptrdiff_t>(corners.starts[c]);
-    const auto end = corners.ends.begin() + static_cast<std::ptrdiff_t>(corners.starts[c + 1]);
-    std::sort(begin, end,
-              [](const auto& a, const auto& b) { return earlier_round(a.corner, a.other, b.other); });
-  }
+  sort_around(corners);
   for (std::size_t c = 0; c + 1 < corners.starts.size(); ++c) {
     for (std::size_t i = corners.starts[c]; i < corners.starts[c + 1]; ++i) {
       const std::size_t place = i - corners.starts[c];
@@ -327,7 +357,7 @@ std::vector<Ring> rings_as_they_are(const std::vector<Ring>& ways, const Ways& e
     begin = edges.ends[w];
     if (first == begin) continue;
     const bool alone = ways.size() == 1 || rule == FillRule::even_odd;
-    if (alone || divides(edges.edges, weights, tree, first)) rings.push_back(ways[w]);
+    if (alone || divides(hands_of(edges.edges, weights, tree, first))) rings.push_back(ways[w]);
   }
   return rings;
 }
@@ -372,12 +402,12 @@ std::vector<Point> crossed_corners(const Ways& ways) {
       break;
     }
   }
+  // Of a corner its first visit; the visits stand corner by corner.
+  const auto same = [](const auto& a, const auto& b) { return a.second == b.second; };
+  found.erase(std::unique(found.begin(), found.end(), same), found.end());
   std::sort(found.begin(), found.end(), [](const auto& a, const auto& b) { return a.first < b.first; });
   std::vector<Point> points;
-  for (const auto& [edge, point] : found) {
-    if (std::find(points.begin(), points.end(), point) == points.end()) points.push_back(point);
-    if (points.size() == 1000) break;
-  }
+  for (const auto& [edge, point] : found) points.push_back(point);
   return points;
 }
 

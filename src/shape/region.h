@@ -22,8 +22,8 @@ struct Region {
   int rounds = 0;                // in which crossing points were rounded
 };
 
-// Ways as rings, whatever they cross or touch; points within ±2^30. Nothing: they cross more than half a
-// million times, or crossings bred crossings for a hundred rounds, which no input is known to do.
+// Ways as rings, whatever they cross or touch; points within ±2^30. Nothing: they cross more than a hundred
+// thousand times, or crossings bred crossings for a hundred rounds, which no input is known to do.
 std::optional<Region> region_of(const std::vector<Ring>& ways, FillRule rule);
 
 }  // namespace insetbook
