@@ -68,6 +68,51 @@ Outline any_outline(std::int64_t grid) {
   return outline;
 }
 
+// Made worse on purpose: points in the middle of edges, steps of a nanometre, needles a nanometre wide; moved
+// and blown up to the largest coordinates there are.
+Outline any_degenerate(std::int64_t grid) {
+  Outline outline = any_outline(grid);
+  for (Ring& ring : outline.rings) {
+    Ring worse;
+    for (std::size_t i = 0; i < ring.points.size(); ++i) {
+      const Point a = ring.points[i], b = ring.points[(i + 1) % ring.points.size()];
+      worse.points.push_back(a);
+      const Point middle{(a.x + b.x) / 2, (a.y + b.y) / 2};
+      if (std::abs(b.x - a.x) + std::abs(b.y - a.y) < 8) continue;
+      const int way = *rc::gen::inRange(0, 5);
+      if (way == 1) worse.points.push_back(middle);
+      if (way == 2) worse.points.insert(worse.points.end(), {middle, {middle.x + 1, middle.y}});
+      if (way == 3) {
+        const Point tip{middle.x + (a.y - b.y) / 3, middle.y + (b.x - a.x) / 3};
+        worse.points.insert(worse.points.end(),
+                            {middle, tip, {middle.x + (b.x > a.x) - (b.x < a.x), middle.y + 1}});
+      }
+    }
+    ring = worse;
+  }
+  return outline;
+}
+
+constexpr std::int64_t farthest = std::int64_t{1} << 30;
+
+Outline at_the_limit(const Outline& outline) {
+  const Box box = EdgeTree(outline).box();
+  const std::int64_t size = std::max(box.width(), box.height());
+  return changed(outline, [&](Point p) {
+    const auto at = [&](std::int64_t from) {
+      return -farthest + static_cast<std::int64_t>(static_cast<__int128>(from) * 2 * farthest / size);
+    };
+    return Point{at(p.x - box.least.x), at(p.y - box.least.y)};
+  });
+}
+
+Form rectangle(Sides sides) {
+  return {FormKind::rounded, sides.width * 2, sides.height * 2, 0, 0, true};
+}
+Form circle(Sides sides) {
+  return {FormKind::rounded, sides.width * 2, sides.width * 2, sides.width * 2, 0, true};
+}
+
 // ---- The slow twin: rational numbers, straight from the definition ----
 
 using Rational = mpq_class;
@@ -186,6 +231,31 @@ RC_GTEST_PROP(FitOutline, ExactCheckIsTheSlowOne, ()) {
          : settled.exactly > 0   ? "exact"
          : settled.by_filter > 0 ? "filter"
                                  : "box");
+}
+
+// Round a place and sides that the search found, so that most of the outline is near.
+RC_GTEST_PROP(FitOutline, ExactCheckIsTheSlowOneOnDegenerateOutlines, ()) {
+  const std::int64_t grid = *rc::gen::element<std::int64_t>(20, 1'000'000);
+  Outline outline = any_degenerate(grid);
+  const bool limit = *rc::gen::inRange(0, 4) == 0;
+  if (limit) outline = at_the_limit(outline);
+  const EdgeTree edges(outline);
+  const std::int64_t step = limit ? farthest / 16 : std::max<std::int64_t>(1, grid / 3);
+  const std::int64_t border = *rc::gen::inRange<std::int64_t>(0, 2) * step / 2;
+  const Found found = largest_rectangle(edges, border, step);
+  if (!found.placed) return;
+  const auto off = [] { return *rc::gen::inRange<std::int64_t>(-2, 3); };
+  const Sides sides = found.placed->sides;
+  RC_ASSERT(slowly_lies(outline, rectangle(sides), found.placed->middle, border * ticks_in_nm));
+  for (int i = 0; i < 4; ++i) {
+    Form form = rectangle({sides.width + off(), sides.height + off()});
+    if (*rc::gen::arbitrary<bool>()) form.radius = std::min(form.half_width, form.half_height) / 3;
+    const Middle middle{found.placed->middle.x + off() * (i % 2 == 0 ? 1 : step),
+                        found.placed->middle.y + off()};
+    const std::int64_t ticks = std::max<std::int64_t>(0, border * ticks_in_nm + off());
+    RC_ASSERT((lies_at(edges, form, middle, ticks) == Where::inside) ==
+              slowly_lies(outline, form, middle, ticks));
+  }
 }
 
 // Slanting edges of 3-4-5 triangles, touched to the tick and missed by one.
@@ -328,13 +398,6 @@ RC_GTEST_PROP(FitOutline, NoLargerOutlineOnAGrid, ()) {
 }
 
 // ---- The searches ----
-
-Form rectangle(Sides sides) {
-  return {FormKind::rounded, sides.width * 2, sides.height * 2, 0, 0, true};
-}
-Form circle(Sides sides) {
-  return {FormKind::rounded, sides.width * 2, sides.width * 2, sides.width * 2, 0, true};
-}
 
 // Whether a panel lies anywhere on a grid of places that has all corners of the outlines above.
 bool lies_on_grid(const Outline& outline, const Form& form, std::int64_t border, std::int64_t grid) {
