@@ -3,6 +3,8 @@
 #include <utility>
 
 #include "fit/border.h"
+#include "fit/framing_in_outline.h"
+#include "fit/panels_in_outline.h"
 #include "fit/verdict.h"
 
 namespace insetbook {
@@ -60,14 +62,13 @@ std::optional<std::int64_t> widest_strip(const Ground& ground, const Form& panel
 }
 
 std::optional<Framing> framed(const Opening& opening, const Ground& ground, const Shape& panel, Length border,
-                              Length step, bool turned) {
+                              Length step) {
   const Length room = std::min(opening.shape.width - panel.width, opening.shape.height - panel.height);
   if (room < 2 * border) return std::nullopt;
   const Form form = form_of(panel);
   if (!holds(lies_in(ground, form, ticks(border)))) return std::nullopt;
   Framing framing;
   framing.greatest_border = *greatest_border(ground, form);
-  framing.turned = turned;
   framing.verdict = verdict_inside(opening, form);
   set_distances(ground, form, step, framing);
   if (const auto widest = widest_strip(ground, form, framing)) {
@@ -77,8 +78,10 @@ std::optional<Framing> framed(const Opening& opening, const Ground& ground, cons
 }
 
 // A polygon turned by a quarter: with an even number of sides it is a polygon again, flat where it was
-// pointed or the same; with an odd number it would lie on its side, which no shape says.
+// pointed or the same; with an odd number it would lie on its side, which no shape says. No more does one say
+// that an outline does.
 std::optional<Shape> quarter_turn(Shape panel) {
+  if (is_outline(panel)) return std::nullopt;
   if (panel.width == panel.height && panel.kind != ShapeKind::polygon) return std::nullopt;
   if (panel.kind == ShapeKind::polygon && panel.sides % 2 == 1) return std::nullopt;
   std::swap(panel.width, panel.height);
@@ -86,22 +89,44 @@ std::optional<Shape> quarter_turn(Shape panel) {
   return panel;
 }
 
+using Framed = std::optional<Framing>;
+
+Framed tighter(const Framed& lying, Framed turned) {
+  if (turned) turned->turned = true;
+  return turned && (!lying || turned->greatest_border > lying->greatest_border) ? turned : lying;
+}
+
+Result<Framed> framing_of_forms(const Opening& opening, const Shape& panel,
+                                const std::optional<Shape>& turned, Length border, Length step) {
+  const Ground ground(form_of(opening.shape));
+  const Framed lying = framed(opening, ground, panel, border, step);
+  if (!turned) return lying;
+  return tighter(lying, framed(opening, ground, *turned, border, step));
+}
+
+Result<Framed> framing_of_outlines(const Opening& opening, const Shape& panel,
+                                   const std::optional<Shape>& turned, Length border, Length step) {
+  const Result<Framed> lying = framed_in_outline(opening, panel, border, step);
+  if (!lying || !turned) return lying;
+  const Result<Framed> other = framed_in_outline(opening, *turned, border, step);
+  if (!other) return other;
+  return tighter(*lying, *other);
+}
+
 }  // namespace
 
 Result<std::optional<Framing>> framing(const Opening& opening, const Shape& panel, Length border, Length step,
                                        bool may_turn) {
   if (auto problem = not_computable(opening.shape)) return failure(*problem);
-  if (!missing_figure(panel).empty() || panel.kind > ShapeKind::polygon)
-    return failure(*not_computable(panel));
-  if (std::max(panel.width, panel.height) > largest_figure) return std::optional<Framing>();
+  if (std::max(panel.width, panel.height) > largest_figure && missing_figure(panel).empty() &&
+      !is_outline(panel))
+    return std::optional<Framing>();
   if (auto problem = not_computable(panel)) return failure(*problem);
-  const Ground ground(form_of(opening.shape));
   const Length at_least = std::max(border, Length());
-  std::optional<Framing> best = framed(opening, ground, panel, at_least, step, false);
   const std::optional<Shape> other = may_turn ? quarter_turn(panel) : std::nullopt;
-  if (!other) return best;
-  const std::optional<Framing> turned = framed(opening, ground, *other, at_least, step, true);
-  return turned && (!best || turned->greatest_border > best->greatest_border) ? turned : best;
+  const bool outlines = is_outline(opening.shape) || is_outline(panel);
+  return outlines ? framing_of_outlines(opening, panel, other, at_least, step)
+                  : framing_of_forms(opening, panel, other, at_least, step);
 }
 
 }  // namespace insetbook

@@ -100,6 +100,8 @@ Result<Verdict> verdict_in_outline(const Opening& opening, const Shape& panel, L
 
 Result<std::optional<Framing>> framed_in_outline(const Opening& opening, const Shape& panel, Length border,
                                                  Length step) {
+  const Length room = std::min(opening.shape.width - panel.width, opening.shape.height - panel.height);
+  if (room < 2 * border) return std::optional<Framing>();
   const Result<OutlineGround> ground = OutlineGround::of(opening.shape);
   if (!ground) return failure(ground.error());
   const Result<OutlineFamily> family = family_of(*ground, panel, border, step);

@@ -5,6 +5,7 @@
 
 #include "fit/border.h"
 #include "fit/family.h"
+#include "fit/panels_in_outline.h"
 #include "fit/verdict.h"
 
 namespace insetbook {
@@ -51,9 +52,14 @@ std::vector<ShapeKind> shapes_asked(const Opening& opening, const FitQuestion& q
 Result<Shape> pattern(const Opening& opening, const FitQuestion& question, ShapeKind kind) {
   Shape shape;
   shape.kind = kind;
-  if (auto problem = kind > ShapeKind::polygon ? not_computable(shape) : std::nullopt)
-    return failure(*problem);
   const bool own = kind == opening.shape.kind;
+  if (own && is_outline(opening.shape)) return opening.shape;
+  if (is_outline(shape)) {
+    shape.width = opening.shape.width;
+    shape.height = opening.shape.height;
+    if (auto problem = not_computable(shape)) return failure(*problem);
+    return shape;
+  }
   if (kind == ShapeKind::rounded_rectangle) {
     if (!own) return failure(radius_not_said());
     shape.corner_radius = std::max(Length(), *opening.shape.corner_radius - question.border);
@@ -132,13 +138,28 @@ Result<std::vector<Panel>> panels_inside(const Opening& opening, const FitQuesti
   FitQuestion question = asked;
   question.border = std::max(question.border, Length());
   if (question.border > std::min(opening.shape.width, opening.shape.height)) return std::vector<Panel>{};
-  Answer answer(opening, question);
+  std::vector<Shape> patterns;
   for (const ShapeKind kind : shapes_asked(opening, question)) {
     const Result<Shape> wanted = pattern(opening, question, kind);
     if (!wanted) return failure(wanted.error());
-    answer.add_shape(*wanted);
+    patterns.push_back(*wanted);
   }
-  return answer.take();
+  if (is_outline(opening.shape)) return panels_in_outline(opening, question, patterns);
+  Answer answer(opening, question);
+  std::vector<Shape> drawn;
+  for (const Shape& wanted : patterns) {
+    if (is_outline(wanted)) {
+      drawn.push_back(wanted);
+    } else {
+      answer.add_shape(wanted);
+    }
+  }
+  std::vector<Panel> panels = answer.take();
+  if (drawn.empty()) return panels;
+  Result<std::vector<Panel>> others = panels_in_outline(opening, question, drawn);
+  if (!others) return others;
+  panels.insert(panels.end(), others->begin(), others->end());
+  return panels;
 }
 
 }  // namespace insetbook

@@ -15,11 +15,9 @@ bool whole_figures(ShapeKind kind) {
   return kind == ShapeKind::rectangle || kind == ShapeKind::square || kind == ShapeKind::circle;
 }
 
-// What is scaled to be the panel: the opening's own outline, or an ellipse.
-Result<CurvedOutline> drawn(const Opening& opening, const OutlineGround& ground, ShapeKind kind) {
-  if (kind == opening.shape.kind) return ground.curves();
-  Shape shape;
-  shape.kind = kind;
+// What is scaled to be the panel: the opening's own outline, or one that is as large as the opening.
+Result<CurvedOutline> drawn(const Opening& opening, const OutlineGround& ground, Shape shape) {
+  if (shape.kind == opening.shape.kind) return ground.curves();
   shape.width = opening.shape.width;
   shape.height = opening.shape.height;
   return outline_of(shape);
@@ -123,14 +121,13 @@ Result<std::vector<Panel>> panels_in_outline(const Opening& opening, const FitQu
   }
   Answer answer(opening, question, *ground, std::move(smaller));
   for (const Shape& shape : shapes) {
-    const ShapeKind kind = shape.kind;
-    if (whole_figures(kind)) {
-      answer.add_shape(kind, std::nullopt);
+    if (whole_figures(shape.kind)) {
+      answer.add_shape(shape.kind, std::nullopt);
       continue;
     }
-    Result<CurvedOutline> panel = drawn(opening, *ground, kind);
+    Result<CurvedOutline> panel = drawn(opening, *ground, shape);
     if (!panel) return failure(panel.error());
-    answer.add_shape(kind, std::move(*panel));
+    answer.add_shape(shape.kind, std::move(*panel));
   }
   return answer.take();
 }

@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 //
-// panels_inside for openings that are outlines.
+// panels_inside where the opening or the panel is an outline.
 #pragma once
 
 #include "fit/fit.h"

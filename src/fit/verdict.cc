@@ -3,6 +3,10 @@
 
 #include <algorithm>
 
+#include "fit/framing_in_outline.h"
+#include "fit/panels_in_outline.h"
+#include "shape/shape_outline.h"
+
 namespace insetbook {
 namespace {
 
@@ -10,7 +14,7 @@ Problem not_yet(const Shape& shape) {
   const std::string word = shape.name.empty() ? std::string(shape_word(shape.kind)) : shape.name;
   return {.what = "what fits the shape \"" + word + "\" is not computed yet",
           .where = {},
-          .expected = "circle, oval, square, rectangle, rounded rectangle or regular polygon",
+          .expected = "a shape with an outline: from its figures, or path data",
           .candidates = {}};
 }
 
@@ -28,6 +32,11 @@ Problem out_of_reach() {
           .candidates = {}};
 }
 
+bool within_reach(const Shape& shape) {
+  return std::min(shape.width, shape.height) > Length() &&
+         std::max(shape.width, shape.height) <= largest_figure;
+}
+
 // A corner radius stays as it is: that leaves less of the opening than a smaller one would.
 Shape smaller(Shape shape, Length by) {
   shape.width -= by;
@@ -39,8 +48,8 @@ Shape smaller(Shape shape, Length by) {
 
 std::optional<Problem> not_computable(const Shape& shape) {
   if (!missing_figure(shape).empty()) return figure_missing(shape);
-  if (shape.kind > ShapeKind::polygon) return not_yet(shape);
-  if (!computable(shape)) return out_of_reach();
+  if (is_outline(shape) && !has_outline(shape)) return not_yet(shape);
+  if (!within_reach(shape) || (!is_outline(shape) && !computable(shape))) return out_of_reach();
   return std::nullopt;
 }
 
@@ -56,6 +65,8 @@ Result<Verdict> verdict_of(const Opening& opening, const Shape& panel, Length bo
   if (panel.width > opening.shape.width || panel.height > opening.shape.height) return Verdict::too_big;
   if (auto problem = not_computable(panel)) return failure(*problem);
   if (border > opening.shape.width) return Verdict::too_big;
+  if (is_outline(opening.shape) || is_outline(panel))
+    return verdict_in_outline(opening, panel, std::max(border, Length()));
   const Form form = form_of(panel);
   const Where where = lies_in(Ground(form_of(opening.shape)), form, ticks(std::max(border, Length())));
   if (where == Where::undecided) return Verdict::undecided;

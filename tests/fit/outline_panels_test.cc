@@ -1,0 +1,165 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+//
+// What fits in openings that are outlines, through the same questions as for plain shapes.
+#include <gmock/gmock.h>
+#include <gtest/gtest.h>
+
+#include <cmath>
+
+#include "fit/shapes.h"
+
+namespace insetbook {
+namespace {
+
+using namespace testing_shapes;
+using testing::ElementsAre;
+
+Length mm(std::int64_t n) {
+  return Length::mm(n);
+}
+
+Shape drawn(const char* path, Length width, Length height) {
+  Shape shape = plain(ShapeKind::outline, width, height);
+  shape.outline = path;
+  return shape;
+}
+
+const Shape letter = drawn("M0 0 H20 V30 H50 V45 H0 Z", mm(50), mm(45));
+
+FitQuestion asking(std::vector<ShapeKind> shapes, Length border = {}) {
+  FitQuestion question;
+  question.border = border;
+  question.step = mm(1);
+  question.shapes = std::move(shapes);
+  return question;
+}
+
+// "largest rectangle 20 x 45 mm at 0, 0, in the middle, fits, 0 round it"
+std::string said(const Panel& panel) {
+  const auto nm = [](Length length) {
+    return std::to_string(static_cast<double>(length.nm()) / 1e6).substr(0, 6);
+  };
+  return std::string(panel_kind_word(panel.kind)) + " " + std::string(shape_word(panel.shape.kind)) + " " +
+         std::to_string(panel.shape.width.nm() / 1'000'000) + " x " +
+         std::to_string(panel.shape.height.nm() / 1'000'000) + " mm at " + nm(panel.left) + ", " +
+         nm(panel.top) + (panel.centred ? ", in the middle, " : ", ") +
+         std::string(verdict_word(panel.verdict)) + ", " + nm(panel.border) + " round it" +
+         (panel.note.empty() ? "" : "; " + panel.note);
+}
+
+std::vector<std::string> all(const Opening& opening, const FitQuestion& question) {
+  const auto panels = panels_inside(opening, question);
+  if (!panels) return {"problem: " + panels.error().what};
+  std::vector<std::string> result;
+  for (const Panel& panel : *panels) result.push_back(said(panel));
+  return result;
+}
+
+// The circle touches both outer sides and the inner corner: r² - 70 r + 625 = 0, so that it is 21.01 across.
+TEST(OutlinePanels, LetterWithItsPlaces) {
+  EXPECT_THAT(all({letter, {}}, asking({ShapeKind::rectangle, ShapeKind::square, ShapeKind::circle})),
+              ElementsAre("largest rectangle 20 x 45 mm at 0.0000, 0.0000, fits, 0.0000 round it",
+                          "proportional rectangle 20 x 18 mm at 0.0000, 13.500, fits, 0.0000 round it",
+                          "largest square 20 x 20 mm at 0.0000, 12.500, fits, 0.0000 round it",
+                          testing::StartsWith("largest circle 21 x 21 mm at ")));
+}
+
+// The arch is a half circle of 30 on upright sides. With a border of 2 a rectangle w wide reaches √(28² -
+// w²/4) above the middle of the circle and 48 below it; the circle of 56 touches all along the top.
+TEST(OutlinePanels, Arch) {
+  const Shape arch = plain(ShapeKind::arch, mm(60), mm(80));
+  std::vector<std::string> panels = all({arch, {}}, asking({}, mm(2)));
+  ASSERT_EQ(panels.size(), 5U);
+  EXPECT_EQ(panels[0].substr(0, 24), "largest arch 56 x 75 mm ");
+  double best = 0;
+  int wide = 0, high = 0;
+  for (int w = 1; w <= 56; ++w) {
+    const int h = static_cast<int>(48 + std::sqrt(28 * 28 - w * w / 4.0));
+    if (w * h > best) best = wide = w, high = h, best = w * h;
+  }
+  EXPECT_EQ(panels[1].substr(0, 28),
+            "largest rectangle " + std::to_string(wide) + " x " + std::to_string(high) + " mm");
+  EXPECT_EQ(panels[4], "largest circle 56 x 56 mm at 2.0000, 12.000, in the middle, fits, 2.0000 round it");
+}
+
+// The scaled outline is looked for, not one drawn from the same figures.
+TEST(OutlinePanels, HeartInAHeart) {
+  const Shape heart = plain(ShapeKind::heart, mm(80), mm(70));
+  const auto panels = panels_inside({heart, {}}, asking({ShapeKind::heart}, mm(2)));
+  ASSERT_TRUE(panels && !panels->empty());
+  for (const Panel& panel : *panels) {
+    EXPECT_EQ(panel.shape.kind, ShapeKind::heart);
+    EXPECT_GE(panel.border, mm(2));
+    EXPECT_LE(panel.shape.width, mm(76));
+    EXPECT_LE(panel.shape.height, mm(66));
+    EXPECT_GE(panel.shape.width, mm(72));
+    EXPECT_GE(panel.shape.height, mm(62));
+    EXPECT_EQ(verdict_of({heart, {}}, panel.shape, mm(2)), Verdict::fits);
+    EXPECT_EQ(verdict_of({heart, mm(1)}, panel.shape, mm(2)), Verdict::fits);
+    EXPECT_EQ(verdict_of({heart, mm(8)}, panel.shape, mm(2)), Verdict::snug);
+  }
+}
+
+// A plain opening and a panel that is not.
+TEST(OutlinePanels, HeartInACircle) {
+  const std::vector<std::string> panels =
+      all({circle(mm(60)), {}}, asking({ShapeKind::circle, ShapeKind::heart}, mm(2)));
+  ASSERT_EQ(panels.size(), 2U);
+  EXPECT_EQ(panels[0], "largest circle 56 x 56 mm at 2.0000, 2.0000, in the middle, fits, 2.0000 round it");
+  EXPECT_EQ(panels[1].substr(0, 23), "largest heart 50 x 50 m");
+  EXPECT_EQ(verdict_of({circle(mm(60)), {}}, plain(ShapeKind::heart, mm(50), mm(50)), mm(2)), Verdict::fits);
+  EXPECT_EQ(verdict_of({circle(mm(60)), {}}, plain(ShapeKind::heart, mm(51), mm(51)), mm(2)), Verdict::too_big);
+}
+
+TEST(OutlinePanels, Verdicts) {
+  const Shape arch = plain(ShapeKind::arch, mm(60), mm(80));
+  EXPECT_EQ(verdict_of({arch, {}}, circle(mm(56)), mm(2)), Verdict::fits);
+  EXPECT_EQ(verdict_of({arch, {}}, circle(mm(56) + Length::nm(100)), mm(2)), Verdict::too_big);
+  EXPECT_EQ(verdict_of({arch, mm(3)}, circle(mm(57)), Length()), Verdict::fits);
+  EXPECT_EQ(verdict_of({arch, mm(3) + Length::nm(1)}, circle(mm(57)), Length()), Verdict::snug);
+  EXPECT_EQ(verdict_of({arch, {}}, circle(mm(61)), Length()), Verdict::too_big);
+  EXPECT_EQ(verdict_of({letter, {}}, rectangle(mm(20), mm(45)), Length()), Verdict::fits);
+  EXPECT_EQ(verdict_of({letter, {}}, rectangle(mm(20), mm(45)), Length::nm(1)), Verdict::too_big);
+  EXPECT_EQ(verdict_of({circle(mm(60)), {}}, plain(ShapeKind::arch, mm(30), mm(40)), mm(2)), Verdict::fits);
+  EXPECT_EQ(verdict_of({circle(mm(60)), {}}, plain(ShapeKind::arch, mm(50), mm(50)), mm(2)),
+            Verdict::too_big);
+}
+
+TEST(OutlinePanels, Framings) {
+  const Shape arch = plain(ShapeKind::arch, mm(60), mm(80));
+  const auto centred = framing({arch, {}}, circle(mm(50)), Length(), mm(1), true);
+  ASSERT_TRUE(centred && *centred);
+  EXPECT_EQ((*centred)->greatest_border, mm(5));
+  EXPECT_EQ((*centred)->left, mm(5));
+  EXPECT_EQ((*centred)->right, mm(5));
+  EXPECT_EQ((*centred)->top, mm(15));
+  EXPECT_EQ((*centred)->bottom, mm(15));
+  EXPECT_FALSE((*centred)->even);
+  EXPECT_FALSE((*centred)->turned);
+
+  const auto turned = framing({arch, {}}, rectangle(mm(50), mm(40)), Length(), mm(1), true);
+  ASSERT_TRUE(turned && *turned);
+  EXPECT_TRUE((*turned)->turned);
+
+  // Only beside the middle.
+  const auto beside = framing({letter, {}}, rectangle(mm(18), mm(43)), Length(), mm(1), false);
+  ASSERT_TRUE(beside && *beside);
+  EXPECT_EQ((*beside)->left, mm(1));
+  EXPECT_EQ((*beside)->right, mm(1));
+  EXPECT_EQ((*beside)->greatest_border, mm(1));
+  EXPECT_TRUE((*beside)->even);
+  EXPECT_FALSE(*framing({letter, {}}, rectangle(mm(21), mm(40)), Length(), mm(1), false));
+}
+
+TEST(OutlinePanels, WhatIsNotKnownIsSaid) {
+  EXPECT_THAT(
+      all({plain(ShapeKind::tag, mm(40), mm(60)), {}}, asking({})),
+      ElementsAre("problem: " + missing_figure(plain(ShapeKind::tag, mm(40), mm(60))) + " is missing"));
+  EXPECT_THAT(all({plain(ShapeKind::other, mm(40), mm(60)), {}}, asking({})),
+              ElementsAre("problem: what fits the shape \"other\" is not computed yet"));
+  EXPECT_THAT(all({letter, {}}, asking({ShapeKind::polygon})),
+              ElementsAre("problem: how many sides the polygon should have is not said"));
+}
+
+}  // namespace
+}  // namespace insetbook
