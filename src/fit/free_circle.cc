@@ -11,22 +11,24 @@
 #include <queue>
 #include <vector>
 
+#include "fit/climb.h"
+
 namespace insetbook {
 namespace {
 
 constexpr double finest = 2;       // nm
-constexpr double fine = 1000;      // nm: round one best middle only some tens of squares are smaller
-constexpr int most_fine = 120;     // as many are looked at before a circle is given up as undecided
 constexpr double rounding = 0.05;  // nm: more than distances in doubles are wrong by
+
+// Round one best middle only some tens of squares are looked at; after so many in vain it is climbed to, and
+// after as many more a circle is given up as undecided.
+constexpr int before_climbing = 60, most_in_vain = 500;
 
 struct Square {
   double x = 0, y = 0, half = 0;  // of its middle
   double depth = 0;
-  std::int64_t bound = 0;
 
-  bool operator<(const Square& other) const {
-    return bound != other.bound ? bound < other.bound : depth < other.depth;
-  }
+  double deepest() const { return depth + half * std::numbers::sqrt2; }
+  bool operator<(const Square& other) const { return deepest() < other.deepest(); }
 };
 
 class Search {
@@ -40,9 +42,9 @@ class Search {
     limit_ = last_at(static_cast<double>(std::min(box.width(), box.height())) / 2 + error_);
     cover_box();
     while (!open_.empty()) {
-      Square square = open_.top();
+      const Square square = open_.top();
       open_.pop();
-      if (square.bound <= best_) break;
+      if (bound(square) <= best_) break;
       ++found_.looked_at;
       look_at(square);
     }
@@ -71,38 +73,47 @@ class Search {
     for (double i = 0; i < across; ++i) {
       for (double j = 0; j < down; ++j) {
         add({static_cast<double>(box.least.x) + width * (2 * i + 1) / (2 * across),
-             static_cast<double>(box.least.y) + height * (2 * j + 1) / (2 * down), half, 0, 0});
+             static_cast<double>(box.least.y) + height * (2 * j + 1) / (2 * down), half, 0});
       }
     }
   }
 
+  std::int64_t bound(const Square& square) const { return last_at(square.deepest() + error_ + rounding); }
+
   void add(Square square) {
     square.depth = edges_.depth(square.x, square.y);
-    square.bound = last_at(square.depth + square.half * std::numbers::sqrt2 + error_ + rounding);
-    if (square.bound > best_) open_.push(square);
+    if (square.depth > deepest_.depth) deepest_ = square;
+    if (bound(square) > best_) open_.push(square);
   }
 
   void look_at(const Square& square) {
-    if (square.bound > limit_) {
-      add(square);
+    if (++in_vain_ == before_climbing) {
+      const Spot top = climb(Spot{deepest_.x, deepest_.y}, deepest_.half, finest / 8,
+                             [&](Spot spot) { return edges_.depth(spot.x, spot.y); });
+      try_round({top.x, top.y, 1, edges_.depth(top.x, top.y)});
+    }
+    if (in_vain_ > most_in_vain) {
+      give_up(bound(square));
       return;
     }
-    if (square.half < fine && ++fine_looked_at_ > most_fine) {
-      give_up(square.bound);
-      return;
-    }
-    const std::int64_t here = last_at(square.depth + 1);
-    for (std::int64_t n = here; n > best_ && n > here - 2; --n) {
-      if (try_at(n, square.x, square.y)) break;
-    }
-    if (square.bound <= best_) return;
+    try_below(square);
+    if (bound(square) <= best_) return;
     if (square.half <= std::max(finest, error_) / 2) {
-      leave_open(square);
+      left_open_ = std::max(left_open_, bound(square));
+      try_round(square);
       return;
     }
     const double half = square.half / 2;
     for (const double x : {square.x - half, square.x + half}) {
-      for (const double y : {square.y - half, square.y + half}) add({x, y, half, 0, 0});
+      for (const double y : {square.y - half, square.y + half}) add({x, y, half, 0});
+    }
+  }
+
+  // The largest circle round the square's middle, or the next smaller one.
+  void try_below(const Square& square) {
+    const std::int64_t here = last_at(square.depth + 1);
+    for (std::int64_t n = here; n > best_ && n > here - 2; --n) {
+      if (try_at(n, square.x, square.y)) break;
     }
   }
 
@@ -115,28 +126,26 @@ class Search {
     if (!surely_lies_at(edges_, form, middle, border_ * ticks_in_nm)) return false;
     found_.placed = Placed{sides, middle};
     best_ = n;
-    fine_looked_at_ = 0;
+    in_vain_ = 0;
     return true;
   }
 
-  // Every half nanometre that is left (where curves are wide of the truth, a few); if none of them holds, the
-  // circle is left open.
-  void leave_open(const Square& square) {
+  // Every half nanometre of a small square (where curves are wide of the truth, a few).
+  void try_round(const Square& square) {
     const double step = std::max(1.0, square.half);
+    const std::int64_t wanted = bound(square);
     const auto first = [&](double middle) { return std::floor(2 * (middle - square.half)); };
     const auto last = [&](double middle) { return std::ceil(2 * (middle + square.half)); };
-    for (double x = first(square.x); x <= last(square.x); x += step) {
-      for (double y = first(square.y); y <= last(square.y); y += step) {
-        if (try_at(square.bound, x / 2, y / 2)) return;
-      }
+    for (double x = first(square.x); x <= last(square.x) && wanted > best_; x += step) {
+      for (double y = first(square.y); y <= last(square.y) && wanted > best_; y += step)
+        try_at(wanted, x / 2, y / 2);
     }
-    left_open_ = std::max(left_open_, square.bound);
   }
 
   void give_up(std::int64_t n) {
     left_open_ = std::max(left_open_, n);
     limit_ = n - 1;
-    fine_looked_at_ = 0;
+    in_vain_ = 0;
   }
 
   const EdgeTree& edges_;
@@ -146,8 +155,9 @@ class Search {
   double error_;
   std::priority_queue<Square> open_;
   Found found_;
+  Square deepest_{0, 0, 0, -1e18};
   std::int64_t best_ = 0, left_open_ = 0;
-  int fine_looked_at_ = 0;
+  int in_vain_ = 0;
 };
 
 }  // namespace

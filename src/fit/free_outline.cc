@@ -11,17 +11,23 @@
 #include <queue>
 #include <vector>
 
+#include "fit/climb.h"
+
 namespace insetbook {
 namespace {
 
 constexpr double finest = 4;  // nm
-// As many squares, and as many of about the finest, are looked at before a panel is given up as undecided.
-constexpr int most_squares = 600, most_fine = 80;
+
+// As many squares are looked at before the best place is climbed to, and before a panel is given up as
+// undecided.
+constexpr int before_climbing = 50, most_squares = 300;
 
 struct Square {
   double x = 0, y = 0, half = 0;
-  double hope = 0;  // the least depth of some corners: where it is greatest is looked at first
-  bool operator<(const Square& other) const { return hope < other.hope; }
+  double depth = 0;  // of the panel there
+
+  double reach() const { return half * std::numbers::sqrt2; }
+  bool operator<(const Square& other) const { return depth + reach() < other.depth + other.reach(); }
 };
 
 class Search {
@@ -33,15 +39,13 @@ class Search {
   Where run() {
     cover_box();
     const double least = std::max(finest, (opening_.error() + panel_.error()) / 2);
-    int looked = 0, fine = 0;
     bool left_open = false;
-    while (!open_.empty()) {
+    for (int looked = 1; !open_.empty(); ++looked) {
       const Square square = open_.top();
       open_.pop();
       ++looked_at_;
-      if (try_at(square.x, square.y)) return Where::inside;
-      if (square.half < 8 * least) ++fine;
-      if (++looked > most_squares || fine > most_fine) return Where::undecided;
+      if (try_at(square.x, square.y) || (looked == before_climbing && try_highest())) return Where::inside;
+      if (looked > most_squares) return Where::undecided;
       if (square.half < least) {
         left_open = true;
         continue;
@@ -76,24 +80,22 @@ class Search {
   }
 
   void add(Square square) {
-    const double reach = square.half * std::numbers::sqrt2;
-    const bool thorough = reach < static_cast<double>(panel_.box().width() + panel_.box().height()) / 20;
-    if (lies_nowhere_near(opening_, panel_, square.x, square.y, reach, static_cast<double>(border_), false) ||
-        (thorough &&
-         lies_nowhere_near(opening_, panel_, square.x, square.y, reach, static_cast<double>(border_), true)))
-      return;
-    square.hope = least_depth(square);
+    const double border = static_cast<double>(border_);
+    const bool thorough =
+        square.reach() < static_cast<double>(panel_.box().width() + panel_.box().height()) / 20;
+    const double enough = border - square.reach() - opening_.error() - panel_.error() - 1;
+    square.depth = panel_depth(opening_, panel_, square.x, square.y, enough, thorough);
+    if (lies_nowhere_near(opening_, panel_, square.depth, square.reach(), border)) return;
+    if (thorough && square.depth > deepest_.depth) deepest_ = square;
     open_.push(square);
   }
 
-  double least_depth(const Square& square) const {
-    const auto& edges = panel_.edges();
-    const double x = square.x - static_cast<double>(panel_.box().width()) / 2;
-    const double y = square.y - static_cast<double>(panel_.box().height()) / 2;
-    double least = 1e300;
-    for (std::size_t i = 0; i < edges.size(); i += std::max<std::size_t>(1, edges.size() / 24))
-      least = std::min(least, opening_.depth(edges[i].x0 + x, edges[i].y0 + y));
-    return least;
+  bool try_highest() {
+    if (deepest_.half == 0) return false;
+    const Spot top = climb(Spot{deepest_.x, deepest_.y}, deepest_.half, finest, [&](Spot spot) {
+      return panel_depth(opening_, panel_, spot.x, spot.y, deepest_.depth, true);
+    });
+    return try_at(top.x, top.y);
   }
 
   bool try_at(double x, double y) {
@@ -109,6 +111,7 @@ class Search {
   std::int64_t border_;
   std::int64_t& looked_at_;
   std::priority_queue<Square> open_;
+  Square deepest_{0, 0, 0, -1e18};
   Middle place_;
 };
 

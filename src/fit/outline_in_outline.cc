@@ -5,6 +5,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <limits>
 
 #include "shape/wide.h"
 
@@ -13,19 +14,19 @@ namespace {
 
 constexpr double sure = 1 + 1e-9;  // as in in_outline.cc
 
-struct Spot {
+struct Corner {
   Int128 x, y;  // ticks
 };
 
 struct Straight {
-  Spot from, to;
+  Corner from, to;
 };
 
-Spot spot(double x, double y) {
+Corner corner_at(double x, double y) {
   return {static_cast<std::int64_t>(x) * ticks_in_nm, static_cast<std::int64_t>(y) * ticks_in_nm};
 }
 
-Int128 cross(Spot a, Spot b, Spot c) {
+Int128 cross(Corner a, Corner b, Corner c) {
   return (b.x - a.x) * (c.y - a.y) - (b.y - a.y) * (c.x - a.x);
 }
 
@@ -35,14 +36,14 @@ bool crosses(const Straight& a, const Straight& b) {
   return first < 0 && second < 0;
 }
 
-bool too_near(Spot point, const Straight& edge, Int128 distance2) {
-  const Spot along{edge.to.x - edge.from.x, edge.to.y - edge.from.y};
-  const Spot from{point.x - edge.from.x, point.y - edge.from.y};
+bool too_near(Corner point, const Straight& edge, Int128 distance2) {
+  const Corner along{edge.to.x - edge.from.x, edge.to.y - edge.from.y};
+  const Corner from{point.x - edge.from.x, point.y - edge.from.y};
   const Int128 square = along.x * along.x + along.y * along.y;
   const Int128 dot = from.x * along.x + from.y * along.y;
   if (dot <= 0) return from.x * from.x + from.y * from.y < distance2;
   if (dot >= square) {
-    const Spot to{point.x - edge.to.x, point.y - edge.to.y};
+    const Corner to{point.x - edge.to.x, point.y - edge.to.y};
     return to.x * to.x + to.y * to.y < distance2;
   }
   const Int128 area = from.x * along.y - from.y * along.x;
@@ -59,7 +60,7 @@ bool too_near(const Straight& a, const Straight& b, Int128 distance2) {
 }
 
 Straight moved(const OutlineEdge& edge, Middle by) {
-  const Spot from = spot(edge.x0, edge.y0), to = spot(edge.x1, edge.y1);
+  const Corner from = corner_at(edge.x0, edge.y0), to = corner_at(edge.x1, edge.y1);
   return {{from.x + by.x, from.y + by.y}, {to.x + by.x, to.y + by.y}};
 }
 
@@ -115,7 +116,7 @@ class PanelEdge {
 
  private:
   Where keeps_to(const OutlineEdge& other) const {
-    const Straight there{spot(other.x0, other.y0), spot(other.x1, other.y1)};
+    const Straight there{corner_at(other.x0, other.y0), corner_at(other.x1, other.y1)};
     const std::int64_t error = static_cast<std::int64_t>(edge_.error + other.error) * ticks_in_nm;
     const auto nearer = [&](Int128 distance) { return too_near(here_, there, distance * distance); };
     if (!nearer(std::max<std::int64_t>(1, border_ + error))) return Where::inside;
@@ -162,33 +163,53 @@ bool rings_lie_inside(const EdgeTree& opening, const EdgeTree& panel, Middle cor
   return true;
 }
 
+// The panel is the opening itself, edge for edge.
+bool is_the_opening(const EdgeTree& opening, const EdgeTree& panel, Middle corner) {
+  if (corner.x % ticks_in_nm != 0 || corner.y % ticks_in_nm != 0) return false;
+  const auto x = static_cast<double>(corner.x / ticks_in_nm), y = static_cast<double>(corner.y / ticks_in_nm);
+  const auto& there = opening.edges();
+  return std::equal(panel.edges().begin(), panel.edges().end(), there.begin(), there.end(),
+                    [&](const OutlineEdge& a, const OutlineEdge& b) {
+                      return a.x0 + x == b.x0 && a.y0 + y == b.y0 && a.x1 + x == b.x1 && a.y1 + y == b.y1;
+                    });
+}
+
 }  // namespace
 
-bool lies_nowhere_near(const EdgeTree& opening, const EdgeTree& panel, double x, double y, double reach,
-                       double border, bool thorough) {
+double panel_depth(const EdgeTree& opening, const EdgeTree& panel, double x, double y, double enough,
+                   bool thorough) {
   const double shift_x = x - static_cast<double>(panel.box().width()) / 2;
   const double shift_y = y - static_cast<double>(panel.box().height()) / 2;
-  constexpr double rounding = 0.05;
-  const double least = border - reach - opening.error() - panel.error() - rounding;
+  double least = std::numeric_limits<double>::infinity();
   // Corners far from each other first: where some corner is too far out, one of these mostly is.
   const std::vector<OutlineEdge>& edges = panel.edges();
-  for (std::size_t stride = std::max<std::size_t>(1, edges.size() / 8), start = 0;;
-       stride = std::max<std::size_t>(1, stride / 4)) {
-    for (std::size_t i = start; i < edges.size(); i += stride) {
-      if (opening.depth(edges[i].x0 + shift_x, edges[i].y0 + shift_y) < least) return true;
+  const std::size_t apart = std::max<std::size_t>(1, edges.size() / 8);
+  for (std::size_t start = 0; start < (thorough ? apart : 1); ++start) {
+    for (std::size_t i = start; i < edges.size(); i += apart) {
+      least = std::min(least, opening.depth(edges[i].x0 + shift_x, edges[i].y0 + shift_y));
+      if (least < enough) return least;
     }
-    if (stride == 1 || !thorough) break;
   }
-  if (!thorough) return false;
+  if (!thorough) return least;
   const Box& box = panel.box();
   const double right = static_cast<double>(box.width()) + shift_x;
   const double bottom = static_cast<double>(box.height()) + shift_y;
-  return !opening.walk(
+  opening.walk(
       [&](const EdgeNode& node) {
         return node.x_most > shift_x && node.x_least < right && node.y_most > shift_y &&
-               node.y_least < bottom;
+               node.y_least < bottom && least >= enough;
       },
-      [&](const OutlineEdge& edge) { return panel.depth(edge.x0 - shift_x, edge.y0 - shift_y) <= -least; });
+      [&](const OutlineEdge& edge) {
+        least = std::min(least, -panel.depth(edge.x0 - shift_x, edge.y0 - shift_y));
+        return least >= enough;
+      });
+  return least;
+}
+
+bool lies_nowhere_near(const EdgeTree& opening, const EdgeTree& panel, double depth, double reach,
+                       double border) {
+  constexpr double rounding = 0.05;
+  return depth < border - reach - opening.error() - panel.error() - rounding;
 }
 
 Where outline_lies_at(const EdgeTree& opening, const EdgeTree& panel, Middle middle, std::int64_t border,
@@ -196,14 +217,15 @@ Where outline_lies_at(const EdgeTree& opening, const EdgeTree& panel, Middle mid
   const Box& box = panel.box();
   const Middle corner{middle.x - box.width() * (ticks_in_nm / 2),
                       middle.y - box.height() * (ticks_in_nm / 2)};
+  if (border == 0 && is_the_opening(opening, panel, corner)) return Where::inside;
   const Where where = apart(opening, panel, corner, border, soon);
   if (where == Where::outside || (soon && where == Where::undecided)) return where;
   if (where == Where::inside) return rings_lie_inside(opening, panel, corner) ? where : Where::outside;
   constexpr double nm = 1.0 / ticks_in_nm;
-  return lies_nowhere_near(opening, panel, static_cast<double>(middle.x) * nm,
-                           static_cast<double>(middle.y) * nm, 0, static_cast<double>(border) * nm, true)
-             ? Where::outside
-             : Where::undecided;
+  const double depth = panel_depth(opening, panel, static_cast<double>(middle.x) * nm,
+                                   static_cast<double>(middle.y) * nm, -1e18, true);
+  return lies_nowhere_near(opening, panel, depth, 0, static_cast<double>(border) * nm) ? Where::outside
+                                                                                       : Where::undecided;
 }
 
 }  // namespace insetbook

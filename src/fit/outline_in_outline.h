@@ -15,9 +15,16 @@ namespace insetbook {
 Where outline_lies_at(const EdgeTree& opening, const EdgeTree& panel, Middle middle, std::int64_t border,
                       bool soon = false);
 
-// Whether it is certain that a panel does not lie with its middle within `reach` (nm) of that place, by how
-// deep its corners lie in the opening and the opening's in it. `thorough`: the opening's too.
-bool lies_nowhere_near(const EdgeTree& opening, const EdgeTree& panel, double x, double y, double reach,
-                       double border, bool thorough);
+// How deep the panel lies in the opening with its middle there (nm): the least depth of its corners in the
+// opening, or by how little the opening's corners stay outside it, whichever is less; about the border that
+// it keeps there, negative where it does not lie inside. In doubles, of the edges as they are. Goes no
+// farther than to a figure below `enough`. `thorough`: else only some corners of the panel are looked at.
+double panel_depth(const EdgeTree& opening, const EdgeTree& panel, double x, double y, double enough,
+                   bool thorough);
+
+// Whether it is certain that a panel does not lie with its middle within `reach` (nm) of a place where it is
+// so deep.
+bool lies_nowhere_near(const EdgeTree& opening, const EdgeTree& panel, double depth, double reach,
+                       double border);
 
 }  // namespace insetbook

@@ -122,10 +122,9 @@ TEST(PanelsInside, SaysWhatIsMissing) {
       ElementsAre("problem: the corner radius is missing; expected: the corner radius in the figures of the "
                   "rounded rectangle"));
   EXPECT_THAT(
-      panels(plain(ShapeKind::heart, in64(100), in64(100)), Length()),
-      ElementsAre(
-          "problem: what fits the shape \"heart\" is not computed yet; expected: circle, oval, square, "
-          "rectangle, rounded rectangle or regular polygon"));
+      panels(plain(ShapeKind::other, in64(100), in64(100)), Length()),
+      ElementsAre("problem: what fits the shape \"other\" is not computed yet; expected: a shape with an "
+                  "outline: from its figures, or path data"));
   EXPECT_THAT(
       panels(circle(in64(100)), Length(), {ShapeKind::tag}),
       ElementsAre(

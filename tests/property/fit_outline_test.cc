@@ -357,9 +357,9 @@ RC_GTEST_PROP(FitOutline, OutlineInOutlineIsTheSlowOne, ()) {
   RC_ASSERT(where == (slowly ? Where::inside : Where::outside));
   const double x = static_cast<double>(middle.x) / ticks_in_nm,
                y = static_cast<double>(middle.y) / ticks_in_nm;
-  if (slowly)
-    RC_ASSERT(
-        !lies_nowhere_near(edges, panel_edges, x, y, 0, static_cast<double>(border) / ticks_in_nm, true));
+  const double nm = static_cast<double>(border) / ticks_in_nm;
+  const double depth = panel_depth(edges, panel_edges, x, y, nm, true);
+  if (slowly) RC_ASSERT(!lies_nowhere_near(edges, panel_edges, depth, 0, nm));
   RC_TAG(slowly ? "lies there" : "does not");
 }
 
