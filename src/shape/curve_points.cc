@@ -108,6 +108,16 @@ std::pair<long double, long double> cosine_and_sine(double degrees) {
   return {std::cos(angle), std::sin(angle)};
 }
 
+template <class Number>
+bool add_point_of(const CentredArc& arc, long double at, std::vector<Point>& points) {
+  const auto angle = static_cast<Number>(at);
+  const Number u = static_cast<Number>(arc.radius_x) * std::cos(angle);
+  const Number v = static_cast<Number>(arc.radius_y) * std::sin(angle);
+  const auto cosine = static_cast<Number>(arc.cosine), sine = static_cast<Number>(arc.sine);
+  return add_point(static_cast<double>(static_cast<Number>(arc.x) + cosine * u - sine * v),
+                   static_cast<double>(static_cast<Number>(arc.y) + sine * u + cosine * v), points);
+}
+
 bool add_arc(Point from, const ArcTo& arc, double bound, std::vector<Point>& points) {
   if (arc.radius_x == 0 || arc.radius_y == 0) return add_end(arc.to, points);
   if (from == arc.to) return true;
@@ -120,14 +130,13 @@ bool add_arc(Point from, const ArcTo& arc, double bound, std::vector<Point>& poi
   const long double steps = std::max(1.0L, std::ceil(std::fabs(centre.sweep) / step));
   if (!(steps < static_cast<long double>(most_points))) return false;
   const auto count = static_cast<std::int64_t>(steps);
+  // What a double rounds grows with the radius; those of dies stay far below this one.
+  const bool large = radius > std::ldexp(1.0L, 33);
   for (std::int64_t i = 1; i < count; ++i) {
-    const auto angle = static_cast<double>(centre.start + centre.sweep * static_cast<long double>(i) /
-                                                              static_cast<long double>(count));
-    const auto u = static_cast<double>(centre.radius_x) * std::cos(angle);
-    const auto v = static_cast<double>(centre.radius_y) * std::sin(angle);
-    const auto cosine = static_cast<double>(centre.cosine), sine = static_cast<double>(centre.sine);
-    if (!add_point(static_cast<double>(centre.x) + cosine * u - sine * v,
-                   static_cast<double>(centre.y) + sine * u + cosine * v, points))
+    const long double angle =
+        centre.start + centre.sweep * static_cast<long double>(i) / static_cast<long double>(count);
+    if (!(large ? add_point_of<long double>(centre, angle, points)
+                : add_point_of<double>(centre, angle, points)))
       return false;
   }
   return add_end(arc.to, points);

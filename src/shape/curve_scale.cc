@@ -114,6 +114,11 @@ Problem no_box() {
           .candidates = {}};
 }
 
+// Of a thin outline that is widened, arcs may be those of very large ellipses.
+std::int64_t as_radius(double value) {
+  return std::llround(std::min(value, 0x1p60));
+}
+
 struct Scale {
   double x, y;            // of the way
   double from_x, from_y;  // the corner that goes to (0, 0)
@@ -132,16 +137,16 @@ ArcTo scaled(const ArcTo& arc, const Scale& scale) {
   const double turned = std::remainder(arc.turned, 180.0);
   if (turned == 0 || std::fabs(turned) == 90) {
     const bool upright = turned != 0;
-    result.radius_x = std::llround(rx * (upright ? scale.y : scale.x));
-    result.radius_y = std::llround(ry * (upright ? scale.x : scale.y));
+    result.radius_x = as_radius(rx * (upright ? scale.y : scale.x));
+    result.radius_y = as_radius(ry * (upright ? scale.x : scale.y));
     return result;
   }
   const double angle = arc.turned * std::numbers::pi / 180;
   const double a = scale.x * std::cos(angle) * rx, b = -scale.x * std::sin(angle) * ry;
   const double c = scale.y * std::sin(angle) * rx, d = scale.y * std::cos(angle) * ry;
   const double sum = std::hypot(a + d, c - b), difference = std::hypot(a - d, c + b);
-  result.radius_x = std::llround((sum + difference) / 2);
-  result.radius_y = std::llround(std::fabs(sum - difference) / 2);
+  result.radius_x = as_radius((sum + difference) / 2);
+  result.radius_y = as_radius(std::fabs(sum - difference) / 2);
   result.turned = (std::atan2(c - b, a + d) + std::atan2(c + b, a - d)) / 2 * 180 / std::numbers::pi;
   return result;
 }

@@ -18,7 +18,7 @@ std::string both_units(Length length) {
   return write(length, Unit::inch) + " (" + write(length, Unit::mm) + ")";
 }
 
-Problem too_deep(Length depth, const std::string& expected) {
+Problem not_so_deep(Length depth, const std::string& expected) {
   return {.what = "scallops that are " + both_units(depth) + " deep cannot be drawn",
           .where = {},
           .expected = expected,
@@ -141,15 +141,27 @@ ArcTo arc_through(Place notch, Place top, Place next, Point to) {
   const double c = std::hypot(next.x - notch.x, next.y - notch.y);
   const double doubled_area =
       std::fabs((top.x - notch.x) * (next.y - notch.y) - (top.y - notch.y) * (next.x - notch.x));
-  const std::int64_t radius = std::llround(std::min(a * b * c / (2 * doubled_area), 1e9));
+  const std::int64_t radius = std::llround(a * b * c / (2 * doubled_area));
   return {.radius_x = radius, .radius_y = radius, .turned = 0, .large = false, .clockwise = true, .to = to};
 }
 
-// The least half of a scallop as wide as it is deep: no deeper than half a circle.
-bool deeper_than_half_circles(const Places& places, double depth) {
+// Where an oval bends sharply a scallop can reach farther over its notches than it is deep.
+bool more_than_half_circles(const Places& places) {
+  for (std::size_t i = 0; i < places.notches.size(); ++i) {
+    const Place a = places.notches[i], top = places.tops[i],
+                b = places.notches[(i + 1) % places.notches.size()];
+    const double middle = std::hypot(top.x - (a.x + b.x) / 2, top.y - (a.y + b.y) / 2);
+    if (2 * middle > std::hypot(b.x - a.x, b.y - a.y) + 2) return true;
+  }
+  return false;
+}
+
+constexpr double shallowest = 1.0 / 50;  // of a scallop's width; its circle stays within 7 widths
+
+bool too_shallow(const Places& places, double depth) {
   for (std::size_t i = 0; i < places.notches.size(); ++i) {
     const Place a = places.notches[i], b = places.notches[(i + 1) % places.notches.size()];
-    if (std::hypot(b.x - a.x, b.y - a.y) < 2 * depth - 2) return true;
+    if (depth < shallowest * std::hypot(b.x - a.x, b.y - a.y)) return true;
   }
   return false;
 }
@@ -175,7 +187,7 @@ Result<Contour> scalloped_edge(const Shape& shape) {
   const Length depth = *shape.scallop_depth, most = std::min(shape.width, shape.height) / 4;
   if (depth > most || depth == Length())
     return failure(
-        too_deep(depth, "above zero and at most a quarter of the shorter side, " + both_units(most)));
+        not_so_deep(depth, "above zero and at most a quarter of the shorter side, " + both_units(most)));
   if (*shape.scallop_width == Length()) return failure(too_narrow(*shape.scallop_width));
   const auto width = static_cast<double>(shape.width.nm()), height = static_cast<double>(shape.height.nm());
   const auto deep = static_cast<double>(depth.nm()), wide = static_cast<double>(shape.scallop_width->nm());
@@ -190,9 +202,16 @@ Result<Contour> scalloped_edge(const Shape& shape) {
     if (2 * (across + down) > most_scallops) return failure(too_narrow(*shape.scallop_width));
     places = round_a_rectangle(width, height, deep, across, down);
   }
-  if (deeper_than_half_circles(places, deep))
-    return failure(too_deep(depth, "scallops at most half as deep as they are wide, " +
-                                       both_units(*shape.scallop_width / 2) + " here"));
+  if (too_shallow(places, deep))
+    return failure(not_so_deep(depth, "at least a fiftieth of the width of a scallop"));
+  if (more_than_half_circles(places)) {
+    const bool too_deep_anyway = depth * 2 > *shape.scallop_width;
+    return failure(not_so_deep(depth, too_deep_anyway
+                                          ? "scallops at most half as deep as they are wide, " +
+                                                both_units(*shape.scallop_width / 2) + " here"
+                                          : "scallops that are at most half circles at the ends of the "
+                                            "shape: less deep ones, or of another width"));
+  }
   return contour_through(places);
 }
 

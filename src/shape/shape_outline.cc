@@ -129,8 +129,10 @@ Contour polygon(const Shape& shape) {
     const double y = std::ldexp(static_cast<double>(corner.y.value), -near_bits);
     const std::int64_t in = std::llround(static_cast<double>(width) * (1 - x) / 2);
     const std::int64_t down = std::llround(static_cast<double>(height) * (1 - y) / 2);
-    right.push_back({width - in, down});
-    left.push_back({in, down});
+    // A corner in the middle is one point, at half of an odd width too.
+    const bool middle = 2 * in >= width - 1;
+    right.push_back({middle ? width / 2 : width - in, down});
+    left.push_back({middle ? width / 2 : in, down});
   }
   Contour contour{.start = right[0], .curves = {}, .closed = true};
   for (std::size_t i = 1; i < right.size(); ++i) add_line(contour, right[i]);

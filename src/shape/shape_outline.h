@@ -12,7 +12,8 @@
 //   notch, `depth` from the notches out to the tops. The size is over all, from top to top; the notches lie
 //   on the shape that is a depth smaller all round, as evenly as can be: a whole number of scallops on each
 //   side of a rectangle with a notch at each corner, a whole number of fours round an oval with a top at each
-//   of its four ends. Each scallop is an arc of a circle through two notches and its top, at most half of it.
+//   of its four ends. Each scallop is an arc of a circle through two notches
+//   and its top, at most half of it and at least a fiftieth as deep as wide.
 // - arch: upright sides under half an ellipse that is `rise` high; without a rise half a circle. One that
 //   comes to a point: two arcs of circles that go on straight from the sides, at least half as high as wide.
 // - tag: a rectangle whose top corners are cut at 45°, `corner` off each side, or rounded (`radius`); a round

@@ -5,6 +5,7 @@
 
 #include <cmath>
 #include <numbers>
+#include <random>
 
 #include "measure/read.h"
 #include "shape/path_data.h"
@@ -148,6 +149,60 @@ TEST(ShapeOutline, MirroredWhereTheShapeIs) {
   }
 }
 
+// Sizes of any whole number of nanometres, from a hundredth of a millimetre to the largest, and figures that
+// go with them: the box is the size, nothing crosses, and the outline lies within its error.
+TEST(ShapeOutline, AnySizeHasItsBox) {
+  std::mt19937_64 random(20261125);
+  const auto between = [&](std::int64_t least, std::int64_t most) {
+    return least + static_cast<std::int64_t>(random() % static_cast<std::uint64_t>(most - least + 1));
+  };
+  for (int round = 0; round < 3000; ++round) {
+    Shape shape;
+    shape.kind = static_cast<ShapeKind>(between(0, static_cast<std::int64_t>(ShapeKind::heart)));
+    const std::int64_t most = round % 3 == 0 ? largest_figure.nm() : round % 3 == 1 ? 200'000'000 : 20'000;
+    const std::int64_t width = between(10'000, most), height = between(10'000, most);
+    const std::int64_t less = std::min(width, height);
+    shape.width = Length::nm(width);
+    shape.height = Length::nm(height);
+    shape.sides = static_cast<int>(between(3, 20));
+    shape.flat_on_top = random() % 2 == 0;
+    if (shape.kind != ShapeKind::tag || random() % 2 == 0)
+      shape.corner_radius = Length::nm(between(0, less / 2));
+    shape.corner = Length::nm(between(0, less / 2));
+    shape.scallops_round = static_cast<ShapeKind>(between(0, 3));
+    shape.scallop_depth = Length::nm(between(1, less / 20));
+    shape.scallop_width = *shape.scallop_depth * 3 + Length::nm(between(less / 100, less / 2));
+    if (random() % 2 == 0) shape.name = shape.kind == ShapeKind::arch ? "cathedral" : "";
+    shape.rise = Length::nm(between(std::min(height, (width + 1) / 2), height));
+    shape.notch = Length::nm(between(0, less / 2 - 1));
+    shape.notch_end = static_cast<NotchEnd>(between(0, 4));
+    const auto curves = outline_of(shape);
+    if (!curves) {
+      // What has no room: scallops on a narrow oval, a point on a flat arch.
+      EXPECT_TRUE(shape.kind == ShapeKind::scalloped || shape.kind == ShapeKind::arch) << curves.error().what;
+      continue;
+    }
+    const std::int64_t error = round % 7 == 0 ? 1 : less / 1000 + 1;
+    const auto flat = flatten(*curves, error);
+    ASSERT_TRUE(flat) << shape_word(shape.kind) << " " << width << " " << height << " " << flat.error().what;
+    EXPECT_TRUE(flat->mended.empty() || shape.kind == ShapeKind::scalloped)
+        << shape_word(shape.kind) << " " << width << " x " << height << ": " << flat->mended[0];
+    const Box box = box_of(flat->outline);
+    const std::int64_t off = shape.kind == ShapeKind::scalloped ? 2 : 0;
+    EXPECT_LE(std::abs(box.least.x), off) << shape_word(shape.kind);
+    EXPECT_LE(std::abs(box.least.y), off) << shape_word(shape.kind);
+    EXPECT_LE(std::abs(box.most.x - width), off) << shape_word(shape.kind) << " " << width << " " << height;
+    EXPECT_LE(std::abs(box.most.y - height), off) << shape_word(shape.kind) << " " << width << " " << height;
+    if (shape.kind > ShapeKind::oval) continue;
+    for (const Point point : flat->outline.rings[0].points) {
+      const double x = 2 * static_cast<double>(point.x) / static_cast<double>(width) - 1;
+      const double y = 2 * static_cast<double>(point.y) / static_cast<double>(height) - 1;
+      // Off the ellipse by no more than 2 nm, across the shorter way.
+      EXPECT_NEAR(std::hypot(x, y), 1, 4.0 / static_cast<double>(less));
+    }
+  }
+}
+
 struct Refused {
   std::string word, size, figures, says;
 };
@@ -179,6 +234,14 @@ TEST(ShapeOutline, FiguresThatCannotBe) {
       {"scalloped circle", "3 in", "scallops 3/8 in, depth 1/4 in",
        "scallops that are 1/4 in (6.35 mm) deep cannot be drawn | scallops at most half as deep as they are "
        "wide, 3/16 in (4.7625 mm) here"},
+      {"scalloped oval", "1 x 4 in", "scallops 3/4 in, depth 3/16 in",
+       "scallops that are 3/16 in (4.7625 mm) deep cannot be drawn | scallops that are at most half circles "
+       "at "
+       "the ends of the shape: less deep ones, or of another width"},
+      {"scalloped square", "3 in", "scallops 1/2 in, depth 0.1 mm",
+       "scallops that are 0.003937 in (0.1 mm) deep cannot be drawn | at least a fiftieth of the width of "
+       "a "
+       "scallop"},
       {"scalloped circle", "3 in", "scallops 0.001 mm, depth 1/8 in",
        "scallops that are 0.00003937 in (0.001 mm) wide cannot be drawn | at most 4000 of them round the "
        "edge"},
