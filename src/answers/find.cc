@@ -87,6 +87,7 @@ std::string means(const std::vector<Meant>& all, const Meant& meant) {
       });
   if (exactly) return fmt::format("exactly {}", count->least);
   if (meant.piece) return "no piece with " + told(*meant.piece);
+  if (count && meant.excluded) return fmt::format("at most {}", count->least - 1);
   return (meant.excluded ? "not " : "") + meant.constraint->means;
 }
 

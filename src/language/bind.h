@@ -17,6 +17,9 @@
 //   - a word that is a role and a material ("ribbon") is read both ways, unless a shape or a role stands
 //     beside it;
 //   - "exactly two circles" is two and no three; what is counted is a role, no material ("two ribbons");
+//   - "more than five pieces" counts whatever the card has: a piece of which nothing but a count is said;
+//   - numbers behind that of a die are dies of its set, where `and` or `or` stands before the last one
+//     ("moonrise circles 3, 4 and 5"), each of a piece, unless they count what follows;
 // How pieces go together
 //   - `on`, `in`, `behind`, `around`, `through` and words like them (items.cc) before a piece say how the
 //     piece before goes with it; so does a bracket behind them. What follows is said of the later piece, and
@@ -29,6 +32,7 @@
 //   - `or` behind the other piece offers another such, where a piece or such a word follows;
 // The sample
 //   - what is said of the sample (fold, occasion, date …) ends a piece when a connector or a field follows;
+//   - what is said of the card behind `on` and an article is no piece's ("circle on a white card");
 //   - a size without a shape before "card", or at once behind it, is the closed size; "square cards" is the
 //     form, and a side at once behind it ("square card 5 in") both sides;
 // Negation and choice

@@ -10,11 +10,16 @@ namespace insetbook {
 void Binder::number(Level& level, std::size_t place) {
   Item& item = items_[place];
   const std::size_t head = head_after(place);
-  const bool x = fold(std::string_view(item.word)).ends_with("x");
+  const bool x = item.word != "six" && fold(std::string_view(item.word)).ends_with("x");
   const bool related =
       !item.offered.empty() && std::get<SizeIs>(item.offered.front().says).relation != Relation::exact;
   // "exactly 1 circle", "more than one circle"
   const bool of_one = item.number == 1 && (item.exactly || (related && item.word == "one"));
+  if (item.whole && item.number == 0 && !related) {
+    if (head == none_yet) return ignore(item, "nothing stands behind it that could be counted");
+    return count(level, place);
+  }
+  if (item.pieces && (item.number != 1 || related || item.exactly)) return count(level, place);
   if (head != none_yet && item.whole && (x || is_plural(head) || of_one)) return count(level, place);
   const bool beside_head =
       (head == place + 1) || (level.piece && level.piece->has_head() && !level.piece->has(FieldName::size) &&
@@ -61,7 +66,7 @@ void Binder::count(Level& level, std::size_t place) {
   if (!item.offered.empty()) relation = std::get<SizeIs>(item.offered.front().says).relation;
   int least = item.number;
   std::optional<int> at_most;
-  if (item.exactly) at_most = least;
+  if (item.exactly || item.number == 0) at_most = least;
   const bool exactly = item.exactly || item.most > 0;
   if (item.most > 0) at_most = item.most;
   if (relation == Relation::over) ++least;
@@ -70,7 +75,7 @@ void Binder::count(Level& level, std::size_t place) {
   item.kind = Item::Kind::says;
   item.of = FieldName::count;
   item.offered.clear();
-  item.offered.push_back(constraint_of(text_, item.span, CountIs{least}, ""));
+  item.offered.push_back(constraint_of(text_, item.span, CountIs{std::max(least, 1)}, ""));
   if (level.pending == Pending::goes && level.going)
     start_other(level);
   else if (!level.with)

@@ -198,6 +198,8 @@ bool Binder::begins_piece(const Level& level, std::size_t place) const {
   if (head_ahead(items_, place)) return !joins_like_words(level, place);
   if (item.of == FieldName::size) return !piece.has_head();
   if (level.pending == Pending::goes) return false;
+  // "more than five pieces, speckled": of the card or any piece of it.
+  if (piece.parts.size() == 1 && piece.has(FieldName::count)) return true;
   // "circle and a ribbon": a ribbon is a piece as well as a material.
   if (!item.also.empty() && piece.has_head()) return true;
   return !piece.named() || piece.sample_between;

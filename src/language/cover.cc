@@ -58,6 +58,8 @@ std::string_view as_word(As as) {
       return "goes";
     case As::card:
       return "card";
+    case As::pieces:
+      return "pieces";
     case As::paper:
       return "paper";
     case As::ink:

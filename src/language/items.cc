@@ -96,7 +96,10 @@ class Itemiser {
   Itemiser(std::string_view text, const std::vector<Piece>& pieces) : text_(text), pieces_(pieces) {}
 
   Itemised run(std::vector<Seen> seen) {
-    for (Seen& it : seen) take(it);
+    for (Seen& it : seen) {
+      take(it);
+      for (Seen& more : it.more) take(more);
+    }
     settle_round();
     settle_coloured();
     bracket_parallel_phrases(out_.items);
@@ -271,6 +274,8 @@ class Itemiser {
         ignore(it, "filler");
         add(Item::Kind::card, it);
         return;
+      case As::pieces:
+        return count_pieces(it);
       case As::order:
         out_.order = AskedOrder{it.oldest, std::nullopt};
         if (it.number > 0) out_.order->most = it.number;
@@ -304,6 +309,27 @@ class Itemiser {
         if (it.says) return add_says(it, std::move(*it.says));
         return add_text(it);
     }
+  }
+
+  // "more than five pieces", "three white pieces", "four layers in all": what the number before it counts.
+  void count_pieces(const Seen& it) {
+    std::vector<Item>& items = out_.items;
+    std::size_t at = items.size();
+    const bool all_layers = at > 1 && it.word.find("piece") == std::string::npos && is_layer(items[at - 1]);
+    if (all_layers) --at;
+    while (at > 0 && says_of_piece(items[at - 1]) && !is_head(items[at - 1]) && !items[at - 1].field) --at;
+    if (at == 0 || items[at - 1].kind != Item::Kind::number || !items[at - 1].whole)
+      return ignore(it, "filler");
+    Item& number = items[at - 1];
+    number.pieces = true;
+    if (all_layers) items.pop_back();
+    if (at < items.size()) return ignore(it, "filler");
+    number.span.end = it.span.end;
+  }
+
+  static bool is_layer(const Item& item) {
+    return item.kind == Item::Kind::says && item.of == FieldName::role && !item.field &&
+           (item.word == "layer" || item.word == "layers");
   }
 
   // "behind it"
@@ -480,6 +506,12 @@ class Itemiser {
                          (item.kind == Item::Kind::joins && (item.word == "with" || item.word == "using"));
       const bool colour_follows = i + 1 < items.size() && is_colour(items[i + 1]) && !items[i + 1].field;
       const bool bare = colour_follows && !head_ahead(items, i + 1) && !items[i + 1].article;
+      if (const std::size_t end = card_behind(items, i); end > i && !settled.empty()) {
+        ignore_item(item, "filler");
+        settle_card_behind(items, i, end, settled);
+        i = end - 1;
+        continue;
+      }
       // "on navy" with nothing before it
       if (item.kind == Item::Kind::preposition && item.how == GoesHow::on && bare && settled.empty() &&
           use_of(items[i + 1]) == ColourUse::either) {
@@ -516,6 +548,46 @@ class Itemiser {
       settled.push_back(std::move(item));
     }
     out_.items = std::move(settled);
+  }
+
+  // "sage circle on a white card", "… on a white z fold": where what is said of the card ends. The
+  // preposition where it is said of a piece.
+  static std::size_t card_behind(const std::vector<Item>& items, std::size_t preposition) {
+    std::size_t i = preposition + 1;
+    if (items[preposition].kind != Item::Kind::preposition || items[preposition].how != GoesHow::on ||
+        i >= items.size())
+      return preposition;
+    const bool article = items[i].article;
+    bool coloured = false;
+    std::size_t end = preposition;
+    for (; i < items.size(); ++i) {
+      const Item& item = items[i];
+      // "on white card" is card stock.
+      const bool cards = item.kind == Item::Kind::card && (article || item.word.ends_with('s'));
+      if (cards) return coloured ? i + 1 : preposition;
+      const bool says = item.kind == Item::Kind::says && !item.field && item.of != FieldName::text;
+      if (!says || is_head(item) || (i > preposition + 1 && item.article)) break;
+      coloured = coloured || is_colour(item) || item.of == FieldName::material;
+      if (item.of == FieldName::fold && coloured && article) end = i + 1;
+    }
+    return end;
+  }
+
+  // It is put into a bracket, so that nothing of it is said of the piece before.
+  static void settle_card_behind(std::vector<Item>& items, std::size_t preposition, std::size_t end,
+                                 std::vector<Item>& settled) {
+    Item bracket;
+    bracket.kind = Item::Kind::opens;
+    bracket.span = {items[preposition].span.end, items[preposition].span.end};
+    settled.push_back(bracket);
+    for (std::size_t i = preposition + 1; i < end; ++i) {
+      if (is_colour(items[i]) && use_of(items[i]) == ColourUse::either)
+        use_colour(items[i], ColourUse::paper);
+      settled.push_back(std::move(items[i]));
+    }
+    bracket.kind = Item::Kind::closes;
+    bracket.span = {settled.back().span.end, settled.back().span.end};
+    settled.push_back(std::move(bracket));
   }
 
   // "ink navy", "paper in navy": the use before the colour.

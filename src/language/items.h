@@ -51,6 +51,7 @@ struct Item {
   bool exactly = false;                 // number: "exactly", "only" or "just" stood before it
   std::vector<Constraint> also;  // says: the same word read otherwise, all of it: the role as a material
   bool whole = false;            // number: may be a count
+  bool pieces = false;           // number: of pieces of whatever kind
   int number = 0;
   int most = 0;  // number: of a range, "2 to 3"; else 0
   Span span;

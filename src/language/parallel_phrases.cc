@@ -15,7 +15,8 @@ bool ends_phrases(const Item& item) {
          item.kind == Item::Kind::closes;
 }
 
-// What a phrase says, without what only joins it; a size before "card" is the closed one.
+// What a phrase says, without what only joins it; a size before "card" is the closed one, and a material
+// counts as a colour does.
 Kinds kinds_of(std::span<const Item> phrase) {
   const std::pair size{Item::Kind::says, FieldName::size}, closed{Item::Kind::says, FieldName::closed};
   Kinds kinds;
@@ -26,7 +27,9 @@ Kinds kinds_of(std::span<const Item> phrase) {
       continue;
     }
     const bool says = item.kind == Item::Kind::says;
-    kinds.emplace_back(item.kind, says ? item.of : FieldName::text);
+    // "white easel or kraft tent": either says what the paper is.
+    const FieldName of = item.of == FieldName::material ? FieldName::colour : item.of;
+    kinds.emplace_back(item.kind, says ? of : FieldName::text);
   }
   return kinds;
 }

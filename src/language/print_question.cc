@@ -100,7 +100,8 @@ std::string fields_of(const Node& node, bool in_piece) {
       std::string out;
       for (const Node& child : node.children) {
         if (!out.empty()) out += ' ';
-        out += "-" + fields_of(child, in_piece);
+        const std::string excluded = fields_of(child, in_piece);
+        out += excluded.starts_with('-') ? "-(" + excluded + ")" : "-" + excluded;
       }
       return out;
     }

@@ -129,6 +129,7 @@ Problem Recogniser::problem_of(const Seen& unread) {
                       "\"" + std::string(typed(unread.first, unread.last)) +
                           "\" asks for an order by size, which samples are not put into",
                       "a size, as in \"cards under 4 in\", or newest or oldest");
+  if (unread.word == no_such_order_of_pieces) return no_order_of_pieces(unread);
   telling_ = true;
   std::vector<Seen> out;
   const Result<void> read = fields(unread.first, out);

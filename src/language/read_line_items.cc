@@ -66,7 +66,7 @@ class Taker {
           i = excluded(items.items, i);
           break;
         case Item::Kind::preposition:
-          filler(item.span);
+          i = on_a_colour(items.items, i);
           break;
         case Item::Kind::joins:
         case Item::Kind::comma:
@@ -102,6 +102,20 @@ class Taker {
     if (at + 1 < items.size() && items[at + 1].kind == Item::Kind::says) span.end = items[++at].span.end;
     not_read(span, "\"" + typed(span) + "\" says what is not there", "what is there");
     return at;
+  }
+
+  // "sage circle on white": of what the circle lies on only the colour is said, which is none of the circle.
+  std::size_t on_a_colour(const std::vector<Item>& items, std::size_t at) {
+    const bool colour = items[at].how == GoesHow::on && at + 1 < items.size() &&
+                        items[at + 1].kind == Item::Kind::says && items[at + 1].of == FieldName::colour &&
+                        !head_ahead(items, at + 1);
+    if (!colour || piece().shape.empty()) {
+      filler(items[at].span);
+      return at;
+    }
+    const Span span{items[at].span.begin, items[at + 1].span.end};
+    not_read(span, "\"" + typed(span) + "\" names no piece", "the piece that it lies on or in");
+    return at + 1;
   }
 
   void says(Item& item) {

@@ -87,7 +87,9 @@ class Recogniser {
   void sides(std::size_t at, std::vector<Seen>& out) const;
   // recognise_order.cc
   void order_by_date(std::size_t at, std::vector<Seen>& out) const;
-  void order_by_size(std::size_t at, std::vector<Seen>& out) const;
+  void order_by_size(std::size_t at, std::vector<Seen>& out);
+  std::optional<std::size_t> ordered_piece(std::size_t at);
+  Problem no_order_of_pieces(const Seen& unread);
   bool names_samples(std::size_t at) const;
   // recognise_sizes.cc
   struct Measured {
@@ -118,7 +120,8 @@ class Recogniser {
     std::size_t last = 0;
     DieIs die;
     std::string note;
-    std::string other;  // what else the words could mean
+    std::string other;                    // what else the words could mean
+    std::optional<NamedRecord> numbered;  // the set, where a number behind its name chose the die
   };
   std::size_t line_before(std::size_t at, DieIs& die) const;
   void label_behind(DieSaid& said, const NamedRecord& set);
@@ -135,6 +138,8 @@ class Recogniser {
   void choose_die(DieSaid& said, const NamedRecord& set, const Order& order);
   void choose_middle(DieSaid& said, const NamedRecord& set);
   void number_chosen(DieSaid& said, const NamedRecord& set, int number);
+  void more_dies(const DieSaid& said, Seen& it);
+  bool counts_what_follows(std::size_t at) const;
   void whole_set(DieSaid& said, const SetSaid& sets, std::size_t first);
   struct Numbered {
     std::size_t last = 0;

@@ -134,6 +134,7 @@ void Recogniser::label_behind(DieSaid& said, const NamedRecord& set) {
       said.die.dies = {*die};
       said.die.said = set.name + " " + text;
       said.last = label + count;
+      if (plain_number(text)) said.numbered = set;
       return;
     }
   }
@@ -144,6 +145,7 @@ void Recogniser::label_behind(DieSaid& said, const NamedRecord& set) {
     choose_die(said, set, {.rank = *number});
     said.die.said = set.name + " " + std::to_string(*number);
     said.last = label + 1;
+    said.numbered = set;
   }
 }
 
@@ -224,6 +226,56 @@ void Recogniser::number_chosen(DieSaid& said, const NamedRecord& set, int number
   said.die.said = set.name + " " + label;
 }
 
+// "moonrise circles 3 and 2 small ovals": the number counts what stands behind it.
+bool Recogniser::counts_what_follows(std::size_t at) const {
+  constexpr std::size_t longest_phrase = 5;
+  for (std::size_t i = at; i < at + longest_phrase && !phrase_ends(i); ++i) {
+    const std::string& word = pieces_[i].folded;
+    if (names_samples(i)) return false;
+    if (word.size() > 2 && word.ends_with('s') && !word.ends_with("ss")) return true;
+  }
+  return false;
+}
+
+// "moonrise circles 3, 4 and 5": numbers that `and` or `or` joins to that of the die, and a list that ends
+// so.
+void Recogniser::more_dies(const DieSaid& said, Seen& it) {
+  constexpr std::size_t most_dies = 12;
+  std::vector<Seen> more;
+  std::size_t joined = 0, last = said.last, joined_last = said.last;
+  while (more.size() < 2 * most_dies) {
+    std::size_t at = last + (is_mark(last, ",") ? 1 : 0);
+    const bool either = is_word(at, "or");
+    const bool both = is_word(at, "and") || is_mark(at, "&");
+    if (either || both) ++at;
+    if (at == last || at >= pieces_.size()) break;
+    std::string_view figure = pieces_[at].folded;
+    if (figure.starts_with('#')) figure.remove_prefix(1);
+    const auto number = plain_number(figure);
+    const auto measured = measurement(at);
+    if (!number || (measured && (!measured->bare || measured->last != at + 1)) || counts_what_follows(at + 1))
+      break;
+    DieSaid other;
+    number_chosen(other, *said.numbered, *number);
+    other.die.lies_in = said.die.lies_in;
+    more.push_back(seen(either ? As::either : both ? As::joins : As::comma, last, at, 0));
+    more.back().word = either ? "or" : both ? "and" : ",";
+    more.push_back(seen(As::says, at, at + 1, 0));
+    more.back().by = it.by;
+    more.back().word = words(at, 1);
+    if (!other.note.empty()) more.back().notes.push_back(other.note);
+    more.back().says = std::move(other.die);
+    last = at + 1;
+    if (!either && !both) continue;
+    joined = more.size();
+    joined_last = last;
+  }
+  more.resize(joined);
+  it.more = std::move(more);
+  it.last = joined_last;
+  it.weight = 2 * static_cast<int>(it.last - it.first);
+}
+
 // No die was singled out: every set of that name, with all its dies.
 void Recogniser::whole_set(DieSaid& said, const SetSaid& sets, std::size_t first) {
   said.die.said = sets.records.front().name;
@@ -274,8 +326,9 @@ void Recogniser::dies(std::size_t at, std::vector<Seen>& out) {
   if (!said->note.empty()) it.notes.push_back(said->note);
   if (!said->other.empty())
     it.other.push_back({std::string(typed(die, said->last)), "the die set " + said->die.said, said->other});
-  it.says = std::move(said->die);
   it.word = words(die, said->last - die);
+  if (said->numbered && said->die.line.empty()) more_dies(*said, it);
+  it.says = std::move(said->die);
   out.push_back(std::move(it));
 }
 

@@ -9,21 +9,64 @@
 #include "language/recognise.h"
 
 namespace insetbook {
+namespace {
+
+constexpr std::size_t longest_order = 6;
+
+}  // namespace
 
 bool Recogniser::names_samples(std::size_t at) const {
   static constexpr std::string_view named[] = {"card", "cards", "sample", "samples", "design", "designs"};
   return at < pieces_.size() && std::ranges::find(named, pieces_[at].folded) != std::end(named);
 }
 
-// "smallest card", "the three biggest cards"
-void Recogniser::order_by_size(std::size_t at, std::vector<Seen>& out) const {
+// The shape, role or card that an order by size before `at` is said of: "largest sage circle". None where it
+// is a die of a set.
+std::optional<std::size_t> Recogniser::ordered_piece(std::size_t at) {
+  constexpr std::size_t longest_phrase = 4;
+  for (std::size_t i = at; i < at + longest_phrase && !phrase_ends(i); ++i) {
+    if (set_at(i, NameKind::set)) return std::nullopt;
+    if (names_samples(i)) return i;
+    ++steps_;
+    const auto terms = context_.vocabulary.find(pieces_[i].folded);
+    const bool piece = std::ranges::any_of(terms, [](const TermMatch& term) {
+      return term.vocabulary == VocabularyName::shape || term.vocabulary == VocabularyName::role;
+    });
+    if (piece) return i;
+  }
+  return std::nullopt;
+}
+
+// "smallest card", "the three biggest cards", "second largest circle"
+void Recogniser::order_by_size(std::size_t at, std::vector<Seen>& out) {
   static constexpr std::string_view words[] = {"smallest", "littlest", "tiniest", "largest",
                                                "biggest",  "tallest",  "widest"};
   const bool said = std::ranges::find(words, pieces_[at].folded) != std::end(words);
-  if (!said || !names_samples(at + 1)) return;
-  Seen it = seen(As::unread, at, at + 2, priority_of::side);
-  it.word = no_such_order;
+  if (said && names_samples(at + 1)) {
+    Seen it = seen(As::unread, at, at + 2, priority_of::side);
+    it.word = no_such_order;
+    out.push_back(std::move(it));
+    return;
+  }
+  const auto order = order_at(word_list(at, longest_order));
+  const std::size_t last = order && order->by_size ? at + order->words : at + (said ? 1 : 0);
+  const auto ordered = last > at ? ordered_piece(last) : std::nullopt;
+  if (!ordered) return;
+  Seen it = seen(As::unread, at, last, priority_of::side);
+  it.word = names_samples(*ordered) ? no_such_order : no_such_order_of_pieces;
   out.push_back(std::move(it));
+}
+
+Problem Recogniser::no_order_of_pieces(const Seen& unread) {
+  const auto piece = ordered_piece(unread.last);
+  const std::string name = piece ? std::string(typed(*piece, *piece + 1)) : "circle";
+  const auto order = order_at(word_list(unread.first, longest_order));
+  const bool small = order && order->from_smallest;
+  return problem_at(text_, unread.span,
+                    "\"" + std::string(typed(unread.first, unread.last)) +
+                        "\" asks for an order by size, which pieces are not put into",
+                    "a size, as in \"" + name + (small ? " under " : " over ") +
+                        (context_.unit == Unit::inch ? "2 in\"" : "50 mm\""));
 }
 
 void Recogniser::order_by_date(std::size_t at, std::vector<Seen>& out) const {

@@ -521,10 +521,12 @@ void Recogniser::sizes(std::size_t at, std::vector<Seen>& out) const {
   size.says = found->size;
   if (number) {
     const std::string_view word = pieces_[begins].folded;
-    const auto value = small_number(word.ends_with("x") ? word.substr(0, word.size() - 1) : word);
+    const bool times = found->figures && word.ends_with("x");  // "2x"; "six" is no such
+    const auto value = small_number(times ? word.substr(0, word.size() - 1) : word);
     const bool range = found->size.relation == Relation::between;
     const auto most = range ? small_number(pieces_[found->last - 1].folded) : std::nullopt;
-    size.whole = value.has_value() && (!range || most.has_value());
+    const bool none = word == "0" || word == "0x";  // "0 circles"
+    size.whole = (value.has_value() || none) && (!range || most.has_value());
     size.number = value.value_or(0);
     size.most = most.value_or(0);
     size.exactly = related && relation == Relation::exact;

@@ -32,6 +32,7 @@ enum class As {
   group,        // with: before a bracket
   preposition,  // on, in, behind …
   card,         // the card itself: a size beside it is its closed size
+  pieces,       // pieces of whatever kind: what the number before it counts
   paper,
   ink,  // say how the colour before them is used
   tall,
@@ -50,6 +51,8 @@ enum class As {
 inline constexpr std::string_view no_such_day = "no such day";
 // "smallest card": samples are put into no such order.
 inline constexpr std::string_view no_such_order = "no such order";
+// "smallest circle", where no set of dies has that name: nor are pieces.
+inline constexpr std::string_view no_such_order_of_pieces = "no such order of pieces";
 
 // Among offers of equal cover: what was said outright comes before what has to be guessed.
 namespace priority_of {
@@ -101,6 +104,7 @@ struct Seen {
   bool by = false;  // die: "from", "cut by", "in" stood before it: it is said of the piece before
   std::vector<OtherReading> other;
   std::vector<std::string> notes;
+  std::vector<Seen> more;  // die: the others of its set that stand behind it, with what joins them
 };
 
 std::string print(const std::vector<Seen>& seen, std::string_view text);

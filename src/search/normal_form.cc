@@ -18,6 +18,11 @@ bool is_count(const Node& node) {
   return node.kind == Kind::one && std::holds_alternative<CountIs>(node.constraint.front().says);
 }
 
+// "cards with more than five pieces"
+bool counts_all_pieces(const Node& node) {
+  return node.kind == Kind::piece && !node.children.empty() && std::ranges::all_of(node.children, is_count);
+}
+
 int wanted(const Node& piece) {
   int most = 1;
   for (const Node& child : piece.children) {
@@ -127,10 +132,11 @@ void say_once(std::vector<Node>& children, bool all) {
   for (Node& child : children) {
     const auto alike = [&](const Node& other) { return asks_the_same(other, child); };
     const auto same = std::find_if(kept.begin(), kept.end(), alike);
-    if (same == kept.end() || (child.kind == Kind::piece && !all)) {
+    const bool counted = child.kind == Kind::piece && !counts_all_pieces(child);
+    if (same == kept.end() || (counted && !all)) {
       kept.push_back(std::move(child));
       times.push_back(1);
-    } else {
+    } else if (counted) {
       ++times[static_cast<std::size_t>(same - kept.begin())];
     }
   }
@@ -279,7 +285,9 @@ Slot slot_of(const Node& piece) {
 Parts parts_of(const Node& all) {
   Parts parts;
   for (const Node& child : all.children) {
-    if (child.kind == Kind::piece) {
+    if (counts_all_pieces(child)) {
+      parts.others.push_back(&child);
+    } else if (child.kind == Kind::piece) {
       parts.slots.push_back(slot_of(child));
     } else if (offers_single_pieces(child)) {
       Slot slot;

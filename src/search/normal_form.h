@@ -6,7 +6,9 @@
 // `any` of such. Pieces that are asked side by side are
 // different pieces: a slot is one of them, with how many are wanted. A recorded element stands for as many
 // pieces as its count says, and each can fill one slot only. So slots are filled when for every group of them
-// the elements that meet any of the group add up to what the group wants (Hall's condition).
+// the elements that meet any of the group add up to what the group wants (Hall's condition). A piece of which
+// nothing but a count is asked counts every piece of the card, those that fill slots among them: it is no
+// slot.
 #pragma once
 
 #include <vector>

@@ -107,6 +107,9 @@ TEST(ReadLine, Pieces) {
       {"circle \"unfinished",
        "shape=circle, not read=a quote begins here and does not end, not read=\"unfinished\" is not "
        "understood"},
+      {"sage circle 2-3/8 in on white",
+       "shape=circle, size=2-3/8 in, paper=sage, not read=\"on white\" names no piece"},
+      {"image stamped in navy on white", "role=stamped image, paper=white, ink=navy, technique=stamping"},
       {"", ""},
       {", ; ...", ""},
   };

@@ -1030,6 +1030,90 @@ TEST_F(ReadQuestion, ExamplesOfTheFields) {
   }
 }
 
+TEST_F(ReadQuestion, PiecesOfWhateverKindAreCounted) {
+  expect_trees({
+      {"cards with more than 5 pieces", "all(piece(count=6))"},
+      {"at least four layers in all", "all(piece(count=4))"},
+      {"four layers altogether", "all(piece(count=4))"},
+      {"at least four layers", "all(piece(count=4, role=layer))"},
+      {"cards with six pieces", "all(piece(count=6))"},
+      {"a card of three pieces", "all(piece(count=3))"},
+      {"6 pieces in all", "all(piece(count=6))"},
+      {"5 or more pieces", "all(piece(count=5))"},
+      {"no more than 3 pieces", "all(none(piece(count=4)))"},
+      {"fewer than 4 elements", "all(none(piece(count=4)))"},
+      {"exactly six pieces", "all(piece(count=6), none(piece(count=7)))"},
+      {"at least six circles", "all(piece(count=6, shape=circle))"},
+      {"3 to 5 pieces", "all(piece(count=3), none(piece(count=6)))"},
+      {"without six pieces", "all(none(piece(count=6)))"},
+      {"easel with six pieces", "all(fold=easel, piece(count=6))"},
+      {"six pieces and a circle", "all(piece(count=6), piece(shape=circle))"},
+      {"more than 5 pieces, speckled", "all(piece(count=6), technique=speckling)"},
+      {"three white pieces", "all(piece(count=3, colour=white (by value)))"},
+      {"three pieces of vellum", "all(piece(count=3, material=vellum))"},
+      {"three pieces of ribbon", "all(piece(count=3, role=ribbon))"},
+      {"three pieces under 2 in", "all(piece(count=3, size=under 2in))"},
+      {"one piece", "all()"},
+      {"just one piece", "all(piece(count=1), none(piece(count=2)))"},
+      {"2 in pieces", "all(piece(size=2in ±1/32in))"},
+      {"a piece of vellum", "all(material=vellum)"},
+      {"three circles in all", "all(piece(count=3, shape=circle))"},
+      {"0 circles", "all(none(piece(count=1, shape=circle)))"},
+      {"0x cards", "all()"},
+      {"without (not tent)", "all(none(none(fold=tent)))"},
+  });
+}
+
+TEST_F(ReadQuestion, NumbersBehindADieAreDiesOfItsSet) {
+  expect_trees({
+      {"moonrise circles 3 and 4", "all(piece(die=Moonrise Circles 3), piece(die=Moonrise Circles 4))"},
+      {"moonrise circle 3 & 4", "all(piece(die=Moonrise Circles 3), piece(die=Moonrise Circles 4))"},
+      {"tidepool rectangles 2 or 3", "all(piece(any(die=Tidepool Rectangles 2, die=Tidepool Rectangles 3)))"},
+      {"moonrise circles 3, 4 and 5",
+       "all(piece(die=Moonrise Circles 3), piece(die=Moonrise Circles 4), piece(die=Moonrise Circles 5))"},
+      {"moonrise circles 3, 4 or 5",
+       "all(piece(any(die=Moonrise Circles 3, die=Moonrise Circles 4, die=Moonrise Circles 5)))"},
+      {"circle from moonrise circles 3 or 4",
+       "all(piece(shape=circle, any(die=Moonrise Circles 3, die=Moonrise Circles 4)))"},
+      {"panel in tidepool rectangles 2 or 3",
+       "all(piece(role=panel, any(in=Tidepool Rectangles 2, in=Tidepool Rectangles 3)))"},
+      {"moonrise circles 3 and 4 with a z fold",
+       "all(piece(die=Moonrise Circles 3), piece(die=Moonrise Circles 4), fold=z fold)"},
+      {"moonrise circles 3 and 4 on an easel",
+       "all(piece(die=Moonrise Circles 3), piece(die=Moonrise Circles 4), fold=easel)"},
+      {"moonrise circles 3 and 2 strips", "all(piece(die=Moonrise Circles 3), piece(count=2, role=strip))"},
+      {"moonrise circles 3 and 2 sage ovals",
+       "all(piece(die=Moonrise Circles 3), piece(count=2, paper=Sage, shape=oval))"},
+      {"moonrise circles 3 and 2 in square",
+       "all(piece(die=Moonrise Circles 3), piece(size=2in ±1/32in, shape=square))"},
+      {"moonrise circles 3, 2 in", "all(piece(die=Moonrise Circles 3, size=2in ±1/32in))"},
+  });
+}
+
+TEST_F(ReadQuestion, ThePaperOfTheCardIsNoneOfThePieceOnIt) {
+  expect_trees({
+      {"sage circle on a white card", "all(piece(paper=Sage, shape=circle), paper=white (by value))"},
+      {"circle on a navy card", "all(piece(shape=circle), paper=Navy)"},
+      {"sage circle on navy cards", "all(piece(paper=Sage, shape=circle), paper=Navy)"},
+      {"sage circle on navy card", "all(piece(paper=Sage, shape=circle, on(piece(paper=Navy))))"},
+      {"sage circle on a white easel card",
+       "all(piece(paper=Sage, shape=circle), paper=white (by value), fold=easel)"},
+      {"sage circle on a white z fold",
+       "all(piece(paper=Sage, shape=circle), paper=white (by value), fold=z fold)"},
+      {"sage circle on a white 5 x 7 card",
+       "all(piece(paper=Sage, shape=circle), paper=white (by value), closed=5in x 7in ±1/32in)"},
+      {"circle stamped in navy on a white card",
+       "all(piece(shape=circle, technique=stamping, ink=Navy), paper=white (by value))"},
+      {"sage circle on a white panel",
+       "all(piece(paper=Sage, shape=circle, on(piece(colour=white (by value), role=panel))))"},
+      {"white easel or kraft tent",
+       "all(any(all(colour=white (by value), fold=easel), all(material=kraft card stock, fold=tent)))"},
+      {"kraft easel or navy tent, 2 in circle",
+       "all(any(all(material=kraft card stock, fold=easel), all(colour=Navy, fold=tent)), "
+       "piece(size=2in ±1/32in, shape=circle))"},
+  });
+}
+
 TEST_F(ReadQuestion, ConstraintsKeepTheirWords) {
   const auto question = read("speckled 2-3/8 in circle");
   ASSERT_TRUE(question);
@@ -1111,6 +1195,15 @@ TEST_F(ReadQuestion, Problems) {
       {"count:lots", "\"lots\" is no count", 6, 4, "a whole number from 1 to 999"},
       {"made:sometime", "\"sometime\" is no date", 5, 8,
        "a year, a month or a day such as 2023, 2023-05, 2023-05-12, or two with .. between"},
+      {"smallest circle", "\"smallest\" asks for an order by size, which pieces are not put into", 0, 8,
+       "a size, as in \"circle under 2 in\""},
+      {"easel with the second largest sage panel",
+       "\"second largest\" asks for an order by size, which pieces are not put into", 15, 14,
+       "a size, as in \"panel over 2 in\""},
+      {"biggest oval I have used", "\"biggest\" asks for an order by size, which pieces are not put into", 0,
+       7, "a size, as in \"oval over 2 in\""},
+      {"smallest birthday card", "\"smallest\" asks for an order by size, which samples are not put into", 0,
+       8, "a size, as in \"cards under 4 in\", or newest or oldest"},
       {"side:nowhere", "\"nowhere\" is no side of a card", 5, 7, "front, inside or back"},
       {"closed:foo", "\"foo\" is no size of a closed card", 7, 3,
        "a size such as \"5 x 7 in\", a name such as A6, square, landscape or portrait"},

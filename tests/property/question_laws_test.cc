@@ -136,6 +136,7 @@ const SampleRecord& a_sample() {
 void ask_of_the_card(Asked& asked, const SampleRecord& sample) {
   if (one_in(3)) asked.fold = broader_at_times(VocabularyName::fold, sample.fold);
   if (asked.fold.empty() && one_in(5)) asked.not_fold = one_of(book_folds);
+  if (one_in(6)) asked.pieces_in_all = 2 + static_cast<int>(picked(6));
   if (!sample.occasion.empty() && one_in(3))
     asked.occasion = broader_at_times(VocabularyName::occasion, sample.occasion);
   if (!sample.word.empty() && one_in(4)) asked.word = sample.word;

@@ -157,6 +157,9 @@ bool meets(const SampleRecord& sample, const Asked& asked) {
   if (!asked.supply.empty() &&
       !some_piece([&](const PieceRecord& piece) { return piece.supply == asked.supply; }))
     return false;
+  int in_all = 0;
+  for (const PieceRecord& piece : sample.pieces) in_all += piece.count;
+  if (in_all < asked.pieces_in_all) return false;
   for (const PieceAsked& piece : asked.no_pieces)
     if (pieces_meet(sample, {piece})) return false;
   return pieces_meet(sample, asked.pieces);
@@ -209,6 +212,7 @@ std::string told(const Asked& asked) {
   tell(out, "technique", asked.technique);
   tell(out, "word", asked.word);
   tell(out, "supply", asked.supply);
+  if (asked.pieces_in_all) tell(out, "pieces in all", std::to_string(asked.pieces_in_all));
   tell(out, "from", asked.made_from);
   tell(out, "to", asked.made_to);
   return out;

@@ -247,6 +247,13 @@ Parts the_card(const Asked& asked, const Pick& pick) {
   return parts;
 }
 
+Parts how_many_pieces(int least, const Pick& pick) {
+  const std::string number = std::to_string(least), below = std::to_string(least - 1);
+  return {one_of(pick, {"of " + number + " pieces", "with at least " + number + " pieces",
+                        "with " + number + " or more pieces", "with more than " + below + " pieces",
+                        "with " + number + " pieces in all"})};
+}
+
 Parts the_pieces(const Asked& asked, const Pick& pick) {
   Parts parts;
   bool excluded_before = false;
@@ -304,6 +311,7 @@ std::optional<std::string> said(const Asked& asked, const Pick& pick) {
     const auto add = [&](const Parts& more) { parts.insert(parts.end(), more.begin(), more.end()); };
     if (pick(6) == 0) parts.push_back(one_of(pick, {"show me", "find", "all the", "any"}));
     add(the_card(asked, pick));
+    if (asked.pieces_in_all) add(how_many_pieces(asked.pieces_in_all, pick));
     if (!asked.technique.empty()) add({"with", a_label(VocabularyName::technique, asked.technique, pick)});
     if (!asked.supply.empty()) add({one_of(pick, {"using", "with"}), asked.supply});
     if (!asked.pieces.empty()) {
@@ -386,6 +394,7 @@ std::string said_in_fields(const Asked& asked, const Pick& pick) {
   term("-fold", VocabularyName::fold, asked.not_fold);
   term("occasion", VocabularyName::occasion, asked.occasion);
   term("technique", VocabularyName::technique, asked.technique);
+  if (asked.pieces_in_all) parts.push_back("with:(count:" + std::to_string(asked.pieces_in_all) + ")");
   if (!asked.word.empty()) parts.push_back("text:" + asked.word);
   if (!asked.supply.empty()) parts.push_back("supply:" + quoted(asked.supply, pick));
   if (!asked.made_from.empty() && asked.made_from == asked.made_to) {

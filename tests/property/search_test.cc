@@ -516,6 +516,19 @@ class Scan {
     return most;
   }
 
+  // Nothing but how many: every piece of the card counts, whatever else is asked of it.
+  static bool only_counts(const Node& node) {
+    return node.kind == Kind::piece && !node.children.empty() &&
+           std::all_of(node.children.begin(), node.children.end(), [](const Node& c) {
+             return c.kind == Kind::one && std::get_if<CountIs>(&c.constraint.front().says);
+           });
+  }
+  bool has_so_many(const Row& sample, int least) const {
+    std::int64_t there = 0;
+    for (const Row* e : elements(sample)) there += *e->number.at("count");
+    return there >= least;
+  }
+
   // Tries every way of giving pieces to what is asked.
   bool assign(const std::vector<const Node*>& demands, std::size_t next, std::map<std::int64_t, int>& used,
               const Row& sample) const {
@@ -565,7 +578,9 @@ class Scan {
       const bool choice = child.kind == Kind::any && !child.children.empty() &&
                           std::all_of(child.children.begin(), child.children.end(),
                                       [](const Node& c) { return c.kind == Kind::piece && wanted(c) == 1; });
-      if (child.kind == Kind::piece) {
+      if (only_counts(child)) {
+        if (!has_so_many(sample, wanted(child))) return false;
+      } else if (child.kind == Kind::piece) {
         for (int i = 0; i < wanted(child); ++i) demands.push_back(&child);
       } else if (choice) {
         demands.push_back(&child);
@@ -950,8 +965,20 @@ Node some_words(Dice& dice) {
   return one(std::move(words));
 }
 
+// Of the piece, or of one that it goes with.
+bool asks_a_size(const Node& node) {
+  if (node.kind == Kind::one) return std::holds_alternative<SizeIs>(node.constraint.front().says);
+  return node.kind != Kind::none && std::any_of(node.children.begin(), node.children.end(), asks_a_size);
+}
+
 Node part(Dice& dice) {
   const int kind = dice.upto(12);
+  if (kind < 6 && dice.one_in(8)) {
+    Node pieces;
+    pieces.kind = Kind::piece;
+    pieces.children.push_back(one(CountIs{1 + dice.upto(9)}));
+    return pieces;
+  }
   if (kind < 6) return piece(dice);
   if (kind < 8) return one(of_sample(dice));
   if (kind < 10) return some_words(dice);
@@ -965,10 +992,7 @@ Node part(Dice& dice) {
     } else if (dice.one_in(2)) {
       // Sizes within "or" count for closeness by a rule of their own; the set is what is compared here.
       Node child = piece(dice);
-      std::erase_if(child.children, [&](const Node& c) {
-        return node.kind == Kind::any && c.kind == Kind::one &&
-               std::get_if<SizeIs>(&c.constraint.front().says);
-      });
+      if (node.kind == Kind::any) std::erase_if(child.children, asks_a_size);
       if (child.children.empty()) child.children.push_back(one(ShapeIs{{"oval"}}));
       node.children.push_back(std::move(child));
     } else {
