@@ -4,8 +4,12 @@
 #include <algorithm>
 #include <utility>
 
+#include "language/colour_uses.h"
+#include "language/offer_as_text.h"
+#include "language/or_neighbours.h"
 #include "language/parallel_phrases.h"
 #include "language/says.h"
+#include "language/settle_prepositions.h"
 #include "language/single_words.h"
 #include "language/small_words.h"
 #include "text/utf8.h"
@@ -63,34 +67,6 @@ FieldName about(const Says& says) {
   return of;
 }
 
-bool is_colour(const Item& item) {
-  return item.kind == Item::Kind::says && item.of == FieldName::colour;
-}
-bool is_technique(const Item& item) {
-  return item.kind == Item::Kind::says && item.of == FieldName::technique;
-}
-
-void use_colour(Item& item, ColourUse use) {
-  for (Constraint& each : item.offered)
-    if (auto* colour = std::get_if<ColourIs>(&each.says)) colour->use = use;
-}
-
-ColourUse use_of(const Item& item) {
-  return std::get<ColourIs>(item.offered.front().says).use;
-}
-
-// Techniques that are done to the paper: a colour after them is the paper's.
-bool of_paper(const Item& technique) {
-  static constexpr std::string_view parts[] = {"cut",   "punch", "dry emboss", "deep emboss", "deboss",
-                                               "scor",  "pierc", "weav",       "quill",       "tear",
-                                               "layer", "piec",  "fold"};
-  const auto* said = std::get_if<TechniqueIs>(&technique.offered.front().says);
-  if (!said) return true;
-  const auto& terms = said->terms;
-  return std::ranges::any_of(
-      parts, [&](std::string_view part) { return terms.front().find(part) != std::string::npos; });
-}
-
 class Itemiser {
  public:
   Itemiser(std::string_view text, const std::vector<Piece>& pieces) : text_(text), pieces_(pieces) {}
@@ -100,14 +76,14 @@ class Itemiser {
       take(it);
       for (Seen& more : it.more) take(more);
     }
-    settle_round();
-    settle_coloured();
+    settle_round(out_.items);
+    settle_coloured(text_, out_);
     bracket_parallel_phrases(out_.items);
-    bind_neighbours();
-    settle_card_sizes();
-    use_before_colour();
-    settle_uses();
-    offer_as_text();
+    bind_neighbours(out_.items);
+    settle_card_sizes(text_, out_.items);
+    use_before_colour(text_, out_);
+    settle_prepositions(text_, out_);
+    offer_as_text(text_, out_);
     return std::move(out_);
   }
 
@@ -340,411 +316,6 @@ class Itemiser {
            pieces_[it.first - 1].span.end == out_.items.back().span.end;
   }
 
-  // "sage coloured circle", "coloured card": says no more than that there is a colour.
-  void settle_coloured() {
-    std::vector<Item>& items = out_.items;
-    const auto between = [&](const Item& a, const Item& b) {
-      return trim(text_.substr(a.span.end, b.span.begin - a.span.end));
-    };
-    for (std::size_t i = 0; i < items.size(); ++i) {
-      if (!is_technique(items[i]) || items[i].field ||
-          (items[i].word != "coloured" && items[i].word != "colored"))
-        continue;
-      const bool colour_before = i > 0 && is_colour(items[i - 1]) && !items[i - 1].field &&
-                                 std::string_view("-").find(between(items[i - 1], items[i])) == 0;
-      const bool stock_behind =
-          i + 1 < items.size() && (items[i + 1].kind == Item::Kind::card || items[i + 1].word == "paper" ||
-                                   items[i + 1].word == "card stock" || items[i + 1].word == "cardstock");
-      if (!colour_before && !stock_behind) continue;
-      ignore_item(items[i], "filler");
-      items.erase(items.begin() + static_cast<std::ptrdiff_t>(i));
-      --i;
-    }
-  }
-
-  // "heart round arch": between a shape or role and another piece "round" is no shape.
-  void settle_round() {
-    std::vector<Item>& items = out_.items;
-    for (std::size_t i = 1; i + 1 < items.size(); ++i) {
-      Item& item = items[i];
-      const bool shape = item.kind == Item::Kind::says && item.of == FieldName::shape && item.term;
-      if (!shape || item.word != "round" || item.article || !is_head(items[i - 1]) || items[i - 1].field ||
-          !head_ahead(items, i + 1))
-        continue;
-      item.kind = Item::Kind::preposition;
-      item.of = FieldName::text;
-      item.term = item.unsure = false;
-      item.offered.clear();
-      item.also.clear();
-      item.how = GoesHow::around;
-    }
-  }
-
-  // "or" between two neighbours of one kind, and a comma list that ends in such an "or", make one item.
-  void bind_neighbours() {
-    std::vector<Item> bound;
-    number_to_size();
-    bool or_before = false;
-    for (Item& item : out_.items) {
-      if (or_before && or_binds(bound, item)) {
-        bound.pop_back();
-        gather_list(bound);
-        Item& first = bound.back();
-        for (Constraint& each : item.offered) first.offered.push_back(std::move(each));
-        first.span.end = item.span.end;
-        first.unsure = false;
-        first.also.clear();
-        or_before = false;
-        continue;
-      }
-      if (item.kind == Item::Kind::closes && bound.size() > 1 && bound.back().kind == Item::Kind::says &&
-          bound[bound.size() - 2].kind == Item::Kind::opens &&
-          (bound.size() == 2 || bound[bound.size() - 3].kind != Item::Kind::group) &&
-          !keeps_bracket(bound.back())) {
-        Item inside = std::move(bound.back());
-        bound.pop_back();
-        bound.pop_back();
-        // "(a or b) or c" and "x or (a or b)"
-        if (or_binds(bound, inside)) {
-          bound.pop_back();
-          for (Constraint& each : inside.offered) bound.back().offered.push_back(std::move(each));
-        } else {
-          bound.push_back(std::move(inside));
-        }
-        or_before = false;
-        continue;
-      }
-      or_before = item.kind == Item::Kind::either;
-      bound.push_back(std::move(item));
-    }
-    out_.items = std::move(bound);
-  }
-
-  // "2 or 3 in": the unit stands with the last one.
-  void number_to_size() {
-    for (std::size_t i = 0; i + 2 < out_.items.size(); ++i) {
-      Item& number = out_.items[i];
-      const Item& size = out_.items[i + 2];
-      if (number.kind != Item::Kind::number || number.offered.empty() ||
-          out_.items[i + 1].kind != Item::Kind::either || size.kind != Item::Kind::says ||
-          size.of != FieldName::size)
-        continue;
-      const SizeIs& with_unit = std::get<SizeIs>(size.offered.front().says);
-      SizeIs& bare = std::get<SizeIs>(number.offered.front().says);
-      if (!with_unit.one_figure || bare.unit != with_unit.unit) continue;
-      number.kind = Item::Kind::says;
-      number.of = FieldName::size;
-    }
-  }
-
-  // "circle (technique:stamping)": a field in a bracket is said of no piece beside it.
-  static bool keeps_bracket(const Item& item) {
-    return item.field && item.offered.size() == 1 && says_of_piece(item) && !is_head(item);
-  }
-
-  static bool of_one_kind(const Item& a, const Item& b) {
-    return a.kind == Item::Kind::says && b.kind == Item::Kind::says && a.of == b.of;
-  }
-
-  // Whether `item` and what stands before the "or" at the end of `bound` are one choice. A minus sign
-  // excludes only the word behind it: "-easel or tent" is a choice between no easel and a tent.
-  static bool or_binds(const std::vector<Item>& bound, const Item& item) {
-    const std::size_t count = bound.size();
-    if (count < 2 || bound.back().kind != Item::Kind::either || !of_one_kind(bound[count - 2], item))
-      return false;
-    return count < 3 || bound[count - 3].kind != Item::Kind::excludes || !bound[count - 3].dash;
-  }
-
-  static void gather_list(std::vector<Item>& bound) {
-    while (bound.size() > 2 && bound[bound.size() - 2].kind == Item::Kind::comma &&
-           of_one_kind(bound[bound.size() - 3], bound.back()) && !bound.back().field) {
-      Item last = std::move(bound.back());
-      bound.pop_back();
-      bound.pop_back();
-      for (Constraint& each : last.offered) bound.back().offered.push_back(std::move(each));
-    }
-  }
-
-  // "card", "landscape card"
-  bool says_card(const Item& item) const {
-    if (item.kind == Item::Kind::card) return true;
-    const std::string_view said = typed(item.span);
-    return item.kind == Item::Kind::says && item.of == FieldName::closed && !item.field &&
-           (said.ends_with(" card") || said.ends_with(" cards"));
-  }
-
-  // "panel on a 5 x 7 card": behind an article or a preposition the size before "card" begins what is said of
-  // the card.
-  void settle_card_sizes() {
-    std::vector<Item>& items = out_.items;
-    for (std::size_t i = 1; i + 1 < items.size(); ++i) {
-      Item& size = items[i];
-      const bool begins = size.article || items[i - 1].kind == Item::Kind::preposition;
-      if (!begins || size.kind != Item::Kind::says || size.of != FieldName::size || size.field ||
-          !says_card(items[i + 1]))
-        continue;
-      const auto two_sided = [](const Constraint& c) { return !std::get<SizeIs>(c.says).one_figure; };
-      if (!std::ranges::all_of(size.offered, two_sided)) continue;
-      size.of = FieldName::closed;
-      for (Constraint& each : size.offered) {
-        ClosedSizeIs closed;
-        closed.size = std::get<SizeIs>(each.says);
-        closed.said = each.text;
-        each.says = std::move(closed);
-        each.means.clear();
-      }
-    }
-  }
-
-  // "stamped in navy", "image on white", "inside" without anything to be inside of.
-  void settle_uses() {
-    std::vector<Item> settled;
-    std::vector<Item>& items = out_.items;
-    for (std::size_t i = 0; i < items.size(); ++i) {
-      Item& item = items[i];
-      const bool leads = item.kind == Item::Kind::preposition ||
-                         (item.kind == Item::Kind::joins && (item.word == "with" || item.word == "using"));
-      const bool colour_follows = i + 1 < items.size() && is_colour(items[i + 1]) && !items[i + 1].field;
-      const bool bare = colour_follows && !head_ahead(items, i + 1) && !items[i + 1].article;
-      if (const std::size_t end = card_behind(items, i); end > i && !settled.empty()) {
-        ignore_item(item, "filler");
-        settle_card_behind(items, i, end, settled);
-        i = end - 1;
-        continue;
-      }
-      // "on navy" with nothing before it
-      if (item.kind == Item::Kind::preposition && item.how == GoesHow::on && bare && settled.empty() &&
-          use_of(items[i + 1]) == ColourUse::either) {
-        use_colour(items[i + 1], ColourUse::paper);
-        ignore_item(item, "says how the colour is used");
-        continue;
-      }
-      // "sage circle on white": the circle has its colour, and lies on something white.
-      if (item.kind == Item::Kind::preposition && item.how == GoesHow::on && bare &&
-          use_of(items[i + 1]) != ColourUse::ink && is_coloured_shape(settled)) {
-        use_colour(items[i + 1], ColourUse::paper);
-        settled.push_back(std::move(item));
-        continue;
-      }
-      if (leads && bare && !settled.empty() && use_colour_after(settled.back(), item, items[i + 1])) {
-        use_colours_joined(items, i + 1);
-        if (item.kind == Item::Kind::preposition) ignore_item(item, "says how the colour is used");
-        continue;
-      }
-      if (item.kind == Item::Kind::preposition && !goes_with_piece(items, i)) {
-        item.alone = stands_alone(items, i, settled);
-        if (!item.alone) {
-          const bool card = i + 1 < items.size() && items[i + 1].kind == Item::Kind::card;
-          settle_preposition(item, card, settled);
-          continue;
-        }
-      }
-      // "layered on a square"
-      if (item.kind == Item::Kind::preposition && item.how == GoesHow::on && !settled.empty() &&
-          says_layering(settled.back())) {
-        ignore_item(settled.back(), "says how the pieces go together");
-        settled.pop_back();
-      }
-      settled.push_back(std::move(item));
-    }
-    out_.items = std::move(settled);
-  }
-
-  // "sage circle on a white card", "… on a white z fold": where what is said of the card ends. The
-  // preposition where it is said of a piece.
-  static std::size_t card_behind(const std::vector<Item>& items, std::size_t preposition) {
-    std::size_t i = preposition + 1;
-    if (items[preposition].kind != Item::Kind::preposition || items[preposition].how != GoesHow::on ||
-        i >= items.size())
-      return preposition;
-    const bool article = items[i].article;
-    bool coloured = false;
-    std::size_t end = preposition;
-    for (; i < items.size(); ++i) {
-      const Item& item = items[i];
-      // "on white card" is card stock.
-      const bool cards = item.kind == Item::Kind::card && (article || item.word.ends_with('s'));
-      if (cards) return coloured ? i + 1 : preposition;
-      const bool says = item.kind == Item::Kind::says && !item.field && item.of != FieldName::text;
-      if (!says || is_head(item) || (i > preposition + 1 && item.article)) break;
-      coloured = coloured || is_colour(item) || item.of == FieldName::material;
-      if (item.of == FieldName::fold && coloured && article) end = i + 1;
-    }
-    return end;
-  }
-
-  // It is put into a bracket, so that nothing of it is said of the piece before.
-  static void settle_card_behind(std::vector<Item>& items, std::size_t preposition, std::size_t end,
-                                 std::vector<Item>& settled) {
-    Item bracket;
-    bracket.kind = Item::Kind::opens;
-    bracket.span = {items[preposition].span.end, items[preposition].span.end};
-    settled.push_back(bracket);
-    for (std::size_t i = preposition + 1; i < end; ++i) {
-      if (is_colour(items[i]) && use_of(items[i]) == ColourUse::either)
-        use_colour(items[i], ColourUse::paper);
-      settled.push_back(std::move(items[i]));
-    }
-    bracket.kind = Item::Kind::closes;
-    bracket.span = {settled.back().span.end, settled.back().span.end};
-    settled.push_back(std::move(bracket));
-  }
-
-  // "ink navy", "paper in navy": the use before the colour.
-  void use_before_colour() {
-    std::vector<Item>& items = out_.items;
-    for (std::size_t i = 0; i + 1 < items.size(); ++i) {
-      const Item& use = items[i];
-      if (use.kind != Item::Kind::says || use.of != FieldName::material || use.field) continue;
-      const bool ink = use.word == "ink" || use.word == "inks";
-      const SmallWord* word = small_word(use.word);
-      if (!word || (word->as != As::paper && word->as != As::ink)) continue;
-      const bool in = items[i + 1].kind == Item::Kind::preposition && items[i + 1].word == "in";
-      const std::size_t at = i + (in ? 2 : 1);
-      if (at >= items.size() || !is_colour(items[at]) || items[at].field || items[at].article ||
-          use_of(items[at]) != ColourUse::either || head_ahead(items, at))
-        continue;
-      use_colour(items[at], ink ? ColourUse::ink : ColourUse::paper);
-      ignore_item(use, ink ? "says that the colour is of ink" : "says that the colour is of paper");
-      if (in) ignore_item(items[i + 1], "filler");
-      items.erase(items.begin() + static_cast<std::ptrdiff_t>(i),
-                  items.begin() + static_cast<std::ptrdiff_t>(at));
-    }
-  }
-
-  // "stamped in navy and sage": both are inks.
-  static void use_colours_joined(std::vector<Item>& items, std::size_t colour) {
-    for (std::size_t i = colour; i + 2 < items.size(); i += 2) {
-      Item& next = items[i + 2];
-      const bool joined = items[i + 1].kind == Item::Kind::joins && items[i + 1].word == "and";
-      if (!joined || !is_colour(next) || next.field || next.article || use_of(next) != ColourUse::either ||
-          head_ahead(items, i + 2))
-        return;
-      use_colour(next, use_of(items[colour]));
-    }
-  }
-
-  // A shape with a colour of its own, and nothing that could be printed on it.
-  static bool is_coloured_shape(const std::vector<Item>& settled) {
-    bool shape = false, colour = false;
-    for (std::size_t i = settled.size(); i-- > 0 && says_of_piece(settled[i]);) {
-      const Item& item = settled[i];
-      if (item.of == FieldName::role || item.of == FieldName::supply || is_technique(item)) return false;
-      if (is_colour(item) && use_of(item) == ColourUse::ink) return false;
-      shape = shape || item.of == FieldName::shape;
-      colour = colour || is_colour(item);
-    }
-    return shape && colour;
-  }
-
-  bool use_colour_after(const Item& before, const Item& lead, Item& colour) const {
-    if (use_of(colour) != ColourUse::either)
-      return is_technique(before) || lead.kind == Item::Kind::preposition;
-    const bool in = lead.word == "in" || lead.kind == Item::Kind::joins;
-    if (is_technique(before) && in) {
-      use_colour(colour, of_paper(before) ? ColourUse::paper : ColourUse::ink);
-      return true;
-    }
-    if (lead.how == GoesHow::on && before.kind == Item::Kind::says && says_of_piece(before)) {
-      use_colour(colour, ColourUse::paper);
-      return true;
-    }
-    return false;
-  }
-
-  // Whether a piece follows with which the one before could go.
-  static bool goes_with_piece(const std::vector<Item>& items, std::size_t i) {
-    if (items[i].back) return true;
-    if (i + 1 >= items.size()) return false;
-    const Item& next = items[i + 1];
-    const bool bracket = next.kind == Item::Kind::opens && head_ahead(items, i + 2);
-    // "a rectangle in sage 3 x 4 in"
-    const bool in_colour = items[i].word == "in" && is_colour(next) && !next.article;
-    return (bracket || next.kind == Item::Kind::group || head_ahead(items, i + 1) ||
-            (!in_colour && sized_ahead(items, i + 1))) &&
-           (items[i].word != "inside" || next.article);
-  }
-
-  // "on a 3 x 4 in": a size with two sides that is not the card's.
-  static bool sized_ahead(const std::vector<Item>& items, std::size_t i) {
-    bool sized = false;
-    for (; i < items.size() && says_of_piece(items[i]); ++i)
-      sized = sized || (items[i].of == FieldName::size && !items[i].offered.empty() &&
-                        !std::get<SizeIs>(items[i].offered.front().says).one_figure);
-    while (i < items.size() && items[i].kind == Item::Kind::says && !says_of_piece(items[i])) ++i;
-    return sized && (i >= items.size() || items[i].kind != Item::Kind::card);
-  }
-
-  // "a ribbon around the front", "around the card", "with a square behind"
-  static bool stands_alone(const std::vector<Item>& items, std::size_t i, const std::vector<Item>& settled) {
-    static constexpr std::string_view words[] = {"around",     "around a", "around an",
-                                                 "around the", "round a",  "round an",
-                                                 "round the",  "behind",   "through"};
-    if (settled.empty() || !says_of_piece(settled.back()) ||
-        std::ranges::find(words, items[i].word) == std::end(words))
-      return false;
-    if (i + 1 >= items.size()) return true;
-    const Item& next = items[i + 1];
-    return next.kind == Item::Kind::closes || next.kind == Item::Kind::comma ||
-           next.kind == Item::Kind::joins || next.kind == Item::Kind::card ||
-           (next.kind == Item::Kind::says && next.of == FieldName::side);
-  }
-
-  static bool says_layering(const Item& item) {
-    if (!is_technique(item) || item.field || item.offered.size() != 1) return false;
-    const auto* said = std::get_if<TechniqueIs>(&item.offered.front().says);
-    return said && !said->terms.empty() && said->terms.front() == "layering";
-  }
-
-  // What is understood is not looked for as text, so that every label of a term finds the same; of a term
-  // that stands alone the word is offered. But a word that more often is no term may as well be a plain word
-  // wherever it is said of the sample, or stands alone; and a feature, material or role beside nothing but
-  // words that are no terms may be one word of a title or a note with them ("kitchen window").
-  void offer_as_text() {
-    std::vector<Item>& items = out_.items;
-    const auto is_text = [](const Item& item) {
-      return item.kind == Item::Kind::says && item.of == FieldName::text;
-    };
-    const bool excluded =
-        std::ranges::any_of(items, [](const Item& item) { return item.kind == Item::Kind::excludes; });
-    const bool beside_text = std::ranges::any_of(items, is_text);
-    const auto others = std::ranges::count_if(items, [&](const Item& item) {
-      return item.kind == Item::Kind::number || (item.kind == Item::Kind::says && !is_text(item));
-    });
-    const bool alone = others == 1 && !excluded;
-    for (Item& item : items) {
-      if (item.kind != Item::Kind::says || is_text(item) || !item.term || item.field ||
-          item.offered.size() != 1)
-        continue;
-      const bool of_sample = !says_of_piece(item) && item.of != FieldName::closed;
-      const bool role = item.of == FieldName::role;
-      const bool trade_word = item.of == FieldName::material || item.of == FieldName::feature || role;
-      const bool of_title = alone && beside_text && trade_word;
-      if (of_title && role)
-        item.unsure = true;  // the binder offers its word
-      else if (of_title || (item.unsure && (of_sample || (alone && (trade_word || is_technique(item))))))
-        item.offered.push_back(constraint_of(text_, item.span, text_of(item.word), ""));
-      else if (alone && !item.unsure && (trade_word || is_technique(item)))
-        out_.other.push_back(
-            {std::string(typed(item.span)), item.offered.front().means, as_field(text_of(item.word))});
-    }
-  }
-
-  void settle_preposition(Item& item, bool before_card, std::vector<Item>& settled) {
-    if (item.word == "inside" || (before_card && item.word.starts_with("inside"))) {
-      item.kind = Item::Kind::says;
-      item.of = FieldName::side;
-      item.offered.push_back(constraint_of(text_, item.span, SideIs{"inside"}, ""));
-      settled.push_back(std::move(item));
-      return;
-    }
-    ignore_item(item, "filler");
-  }
-
-  void ignore_item(const Item& item, std::string why) {
-    out_.ignored.push_back({std::string(typed(item.span)), std::move(why), item.span});
-  }
-
   std::string_view text_;
   const std::vector<Piece>& pieces_;
   Itemised out_;
@@ -758,6 +329,11 @@ WordsAre text_of(std::string_view folded) {
   WordsAre words{single_words(folded)};
   words.phrase = words.words.size() > 1;
   return words;
+}
+
+void ignore_item(std::string_view text, Itemised& out, const Item& item, std::string why) {
+  const std::string_view typed = text.substr(item.span.begin, item.span.end - item.span.begin);
+  out.ignored.push_back({std::string(typed), std::move(why), item.span});
 }
 
 Constraint constraint_of(std::string_view text, Span span, Says says, std::string means) {

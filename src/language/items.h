@@ -5,8 +5,10 @@
 // with "or" between them become one item; a bracket around one item falls away, unless it is a single field
 // of a colour, technique or other property: "circle (technique:stamping)" says nothing of the circle. A
 // preposition before a piece, or before a bracket that begins with one, says how pieces go together; before a
-// bare colour how that is used; "around", "behind" and "through" may stand alone ("a ribbon around the
-// front"); any other falls away.
+// bare colour how that is used; before what is said of the card ("circle on a white card") that is put into a
+// bracket, so that nothing of it is said of the piece; "around", "behind" and "through" may stand alone ("a
+// ribbon around the front"); any other falls away. The steps have files of their own: colour_uses,
+// parallel_phrases, or_neighbours, settle_prepositions, offer_as_text.
 #pragma once
 
 #include <optional>
@@ -76,6 +78,9 @@ bool head_ahead(const std::vector<Item>& items, std::size_t at);
 
 // Words that are looked for as text; several are a phrase.
 WordsAre text_of(std::string_view folded);
+
+// Tells that the item falls away.
+void ignore_item(std::string_view text, Itemised& out, const Item& item, std::string why);
 
 Constraint constraint_of(std::string_view text, Span span, Says says, std::string means);
 
