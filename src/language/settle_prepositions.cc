@@ -45,12 +45,17 @@ std::size_t card_behind(const std::vector<Item>& items, std::size_t preposition)
   return end;
 }
 
-// It is put into a bracket, so that nothing of it is said of the piece before.
+// It is put into a bracket behind "with", so that nothing of it is said of the piece before, nor excluded
+// with that.
 void settle_card_behind(std::vector<Item>& items, std::size_t preposition, std::size_t end,
                         std::vector<Item>& settled) {
   Item bracket;
-  bracket.kind = Item::Kind::opens;
   bracket.span = {items[preposition].span.end, items[preposition].span.end};
+  bracket.kind = Item::Kind::joins;
+  bracket.word = "with";
+  settled.push_back(bracket);
+  bracket.kind = Item::Kind::opens;
+  bracket.word.clear();
   settled.push_back(bracket);
   for (std::size_t i = preposition + 1; i < end; ++i) {
     if (is_colour(items[i]) && use_of(items[i]) == ColourUse::either) use_colour(items[i], ColourUse::paper);

@@ -1094,6 +1094,9 @@ TEST_F(ReadQuestion, ThePaperOfTheCardIsNoneOfThePieceOnIt) {
   expect_trees({
       {"sage circle on a white card", "all(piece(paper=Sage, shape=circle), paper=white (by value))"},
       {"circle on a navy card", "all(piece(shape=circle), paper=Navy)"},
+      {"without a sage circle on a navy card", "all(none(piece(paper=Sage, shape=circle)), paper=Navy)"},
+      {"a heart on a sage card and a circle on a navy card",
+       "all(piece(shape=heart), paper=Sage, piece(shape=circle), paper=Navy)"},
       {"sage circle on navy cards", "all(piece(paper=Sage, shape=circle), paper=Navy)"},
       {"sage circle on navy card", "all(piece(paper=Sage, shape=circle, on(piece(paper=Navy))))"},
       {"sage circle on a white easel card",
