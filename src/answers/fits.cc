@@ -4,6 +4,7 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <iterator>
 #include <map>
 
 #include "answers/estimated.h"
@@ -175,6 +176,27 @@ std::vector<FittingPanel> tried_panels(const Known& known, const std::vector<Tri
     return a.evidence.size() > b.evidence.size();
   });
   return panels;
+}
+
+// What the hand found goes before what the figures say: a computed panel whose newest result by hand is that
+// it did not fit says so, and comes after the others.
+void heed_results(const Known& known, const std::vector<TriedPanel>& all, std::vector<FittingPanel>& panels) {
+  std::vector<FittingPanel> refused;
+  for (auto panel = panels.begin(); panel != panels.end();) {
+    const auto newest = std::find_if(all.begin(), all.end(), [&](const TriedPanel& tried) {
+      const TriedPanel laid = laid_along(known.record, tried);
+      return !tried.from_sample && laid.shape == panel->shape && laid.width == panel->width &&
+             laid.height == panel->height;
+    });
+    if (panel->status == PanelStatus::tried || newest == all.end() || newest->result == "fits") {
+      ++panel;
+      continue;
+    }
+    panel->note = fmt::format("by its figures; it was {}{}", newest->result, on_date(*newest));
+    refused.push_back(std::move(*panel));
+    panel = panels.erase(panel);
+  }
+  std::move(refused.begin(), refused.end(), std::back_inserter(panels));
 }
 
 // Whether a tried panel answers what was asked: the shape, the side given, the border within what the opening
@@ -439,12 +461,14 @@ Result<FitsAnswer> what_fits(const Book& book, const FitsAsked& asked) {
   }
   const Known known{answer.opening, opening && computable(opening->shape) ? opening : std::nullopt,
                     answer.cutting_step};
-  answer.panels = tried_panels(known, tried_in_opening(book, known), answer.warnings);
+  const std::vector<TriedPanel> tried = tried_in_opening(book, known);
+  answer.panels = tried_panels(known, tried, answer.warnings);
   set_aside(answer, asked, *question);
   if (opening)
     add_computed(answer, book, *opening, *question, PanelStatus::computed);
   else if (!answer.opening.measured)
     add_estimated(answer, book, *question);
+  heed_results(known, tried, answer.panels);
   if (answer.opening.line_kind == "window")
     add_window(answer, book, asked.border ? std::optional(answer.border) : std::nullopt);
   add_conflicts(answer, book);

@@ -7,6 +7,7 @@
 
 #include "answers/opening_said.h"
 #include "answers/options.h"
+#include "answers/thing_said.h"
 #include "book/settings.h"
 
 namespace insetbook {
@@ -150,14 +151,15 @@ Result<PairsAnswer> pairs_of(const Book& book, const PairsAsked& asked) {
   answer.unit = set.unit;
   std::optional<Cut> into, round;
   if (!asked.opening.empty()) {
-    const Result<OpeningRecord> said = opening_said(book, asked.opening);
+    const Result<OpeningSaid> said = opening_or_size_said(book, asked.opening);
     if (!said) return failure(said.error());
-    const Result<Shape> shape = shape_of(*said);
+    const Result<Shape> shape = shape_of(said->opening);
     if (!shape) return failure(shape.error());
-    if (!computable(*shape)) return failure(not_computed_yet(*said));
-    answer.opening = *said;
-    answer.unit = said->unit;
-    into = round = Cut{*said, *shape};
+    if (!computable(*shape)) return failure(not_computed_yet(said->opening));
+    answer.opening = said->opening;
+    answer.note = said->note;
+    answer.unit = said->opening.unit;
+    into = round = Cut{said->opening, *shape};
   } else if (!asked.border) {
     return failure(no_border_said());
   }
@@ -176,6 +178,7 @@ Result<PairsAnswer> pairs_of(const Book& book, const PairsAsked& asked) {
   if (opening_wanted(asked.opening).line.empty())
     for (const Cut& cut : cuts)
       if (cut.record.die_id == into->record.die_id) round = cut;
+  if (round->record.line_id != into->record.line_id) answer.cut_edge = round->record;
   for (const Cut& cut : cuts) {
     if (cut.record.die_id == into->record.die_id) continue;
     pairing.add(cut, *round, answer.around);

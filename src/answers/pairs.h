@@ -8,8 +8,9 @@
 //   - A border asked: pairs whose strip is that wide, within half the cutting step; the closest first.
 //   - None asked: the narrowest first, from 1/64 in (0.5 mm) on: less cannot be seen.
 // Even ones come before others. Each strip is known to half the give-or-take of both dies together.
-// The opening is the line that was said; where only a die was, what goes into it goes into the innermost line
-// that is no window, and what goes round it goes round its cut edge. The other die counts by its cut edge.
+// The opening is the line that was said, or a size and shape; where only a die was, what goes into it goes
+// into the innermost line that is no window, and what goes round it goes round its cut edge. The other die
+// counts by its cut edge.
 #pragma once
 
 #include <optional>
@@ -35,7 +36,9 @@ struct DiePair {
 };
 
 struct PairsAnswer {
-  std::optional<OpeningRecord> opening;  // what goes into it is measured by this line
+  std::optional<OpeningRecord> opening;   // what goes into it is measured by this line
+  std::optional<OpeningRecord> cut_edge;  // what goes round it by this one, where that is another
+  std::string note;                       // how a size was read, where that must be said
   Unit unit = Unit::inch;
   std::optional<Length> border;     // asked
   std::vector<DiePair> around, in;  // of the opening

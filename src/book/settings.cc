@@ -89,6 +89,7 @@ Problem bad_value(const Row& row, std::string_view value, std::string expected) 
 // The value as it is kept: lengths with their unit, so that a change of the book's unit does not change them.
 Result<std::string> checked(const Row& row, std::string_view value, Unit unit) {
   const std::string_view trimmed = trim(value);
+  if (trimmed.empty()) return std::string();  // back to the default
   switch (row.kind) {
     case Kind::unit: {
       const std::string folded = fold(trimmed);

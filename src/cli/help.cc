@@ -5,6 +5,9 @@
 
 #include <algorithm>
 
+#include "cli/run.h"
+#include "language/fields.h"
+
 namespace insetbook::cli {
 namespace {
 
@@ -76,10 +79,15 @@ std::string roff(std::string_view text) {
 }
 
 // In single quotes of a shell.
-std::string quoted(std::string_view text) {
+std::string in_single_quotes(std::string_view text) {
   std::string out = "'";
   for (const char c : text) out += c == '\'' ? std::string("'\\''") : std::string(1, c);
   return out + "'";
+}
+
+// Whether the command's words are a question, which may be written in fields.
+bool reads_fields(const Command& command) {
+  return command.run == run_find;
 }
 
 std::string names_of(std::span<const Option> options) {
@@ -110,6 +118,11 @@ std::string help_text(const Command& command) {
   if (!command.run) text += "\nThis command is not there yet.\n";
   if (!command.about.empty()) text += "\n" + folded(command.about, 78, "");
   if (!command.options.empty()) text += "\nOptions:\n" + option_lines(command.options);
+  if (reads_fields(command)) {
+    text += "\nFields that say outright what is meant (a minus sign before one excludes):\n";
+    for (const Field& field : fields)
+      text += fmt::format("  {:<10} {}; {}\n", fmt::format("{}:", field.name), field.help, field.example);
+  }
   text += "\nWith every command:\n" + option_lines(options_of_every_command());
   text += fmt::format("\nFor example: insetbook {}\n", command.example);
   return text;
@@ -134,6 +147,9 @@ std::string man_page() {
     if (!command.about.empty()) text += ".PP\n" + roff(command.about) + "\n";
     for (const Option& option : command.options)
       text += fmt::format(".TP\n.B {}\n{}\n", roff(shown(option)), roff(option.help));
+    if (reads_fields(command))
+      for (const Field& field : fields)
+        text += fmt::format(".TP\n.B {}:\n{}; {}\n", field.name, roff(field.help), roff(field.example));
     text += fmt::format(".PP\nFor example:\n.B insetbook {}\n", roff(command.example));
   }
   text += ".SH EXIT STATUS\n";
@@ -173,12 +189,12 @@ std::string zsh_completion() {
   std::string cases;
   for (const Command& command : commands()) {
     if (!command.run) continue;
-    names += fmt::format("    {}\n", quoted(fmt::format("{}:{}", command.name, command.help)));
+    names += fmt::format("    {}\n", in_single_quotes(fmt::format("{}:{}", command.name, command.help)));
     std::string options;
     for (const Option& option : command.options)
-      options += fmt::format(
-          " {}", quoted(fmt::format("--{}[{}]{}", option.name, option.help,
-                                    option.value.empty() ? "" : fmt::format(":{}:", option.value))));
+      options += fmt::format(" {}", in_single_quotes(fmt::format(
+                                        "--{}[{}]{}", option.name, option.help,
+                                        option.value.empty() ? "" : fmt::format(":{}:", option.value))));
     cases += fmt::format("    {}) _arguments{} '*:file:_files' ;;\n", command.name, options);
   }
   // Square brackets and colons in help texts would end the description.
@@ -198,14 +214,15 @@ std::string fish_completion() {
       "(src/cli/commands.cc).\n";
   for (const Option& option : options_of_every_command())
     text += fmt::format("complete -c insetbook -l {}{} -d {}\n", option.name,
-                        option.value.empty() ? "" : " -r", quoted(option.help));
+                        option.value.empty() ? "" : " -r", in_single_quotes(option.help));
   for (const Command& command : commands()) {
     if (!command.run) continue;
     text += fmt::format("complete -c insetbook -n __fish_use_subcommand -a {} -d {}\n", command.name,
-                        quoted(command.help));
+                        in_single_quotes(command.help));
     for (const Option& option : command.options)
       text += fmt::format("complete -c insetbook -n '__fish_seen_subcommand_from {}' -l {}{} -d {}\n",
-                          command.name, option.name, option.value.empty() ? "" : " -r", quoted(option.help));
+                          command.name, option.name, option.value.empty() ? "" : " -r",
+                          in_single_quotes(option.help));
   }
   return text;
 }

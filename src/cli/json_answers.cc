@@ -290,6 +290,8 @@ Json pairs_json(const PairsAnswer& answer) {
   if (answer.border) json["border_nm"] = answer.border->nm();
   if (answer.opening) {
     json["opening"] = opening_json(*answer.opening);
+    if (answer.cut_edge) json["cut_edge"] = opening_json(*answer.cut_edge);
+    if (!answer.note.empty()) json["note"] = answer.note;
     json["around"] = listed(answer.around);
     json["in"] = listed(answer.in);
   } else {

@@ -4,6 +4,7 @@
 #include <algorithm>
 
 #include "answers/sizes_shown.h"
+#include "answers/thing_said.h"
 #include "cli/json_answers.h"
 #include "cli/run.h"
 #include "cli/run_fits.h"
@@ -36,7 +37,7 @@ std::string wide_text(const PairsAnswer& answer) {
 }
 
 void print_around_or_in(const PairsAnswer& answer, std::size_t most, Output& out) {
-  const std::string name = describe(*answer.opening);
+  const std::string name = opening_name(*answer.opening);
   if (answer.around.empty() && answer.in.empty()) {
     out.headline(
         fmt::format("No other die makes an even border{} in {} or around it.", wide_text(answer), name));
@@ -51,6 +52,12 @@ void print_around_or_in(const PairsAnswer& answer, std::size_t most, Output& out
                                 strip_text(answer.in.front(), answer.unit)));
   out.headline(fmt::format("{}.", fmt::join(first, ". ")));
   out.detail(fmt::format("It is {}: {}.", name, sized(*answer.opening)));
+  if (answer.cut_edge)
+    out.detail(
+        fmt::format("No line was named: what goes into it goes into that one, what goes round it round "
+                    "its cut edge, {}.",
+                    sized(*answer.cut_edge)));
+  if (!answer.note.empty()) out.detail(answer.note);
   out.blank();
   Table table{{"goes", "die", "size", "shows", "even", ""}, {}};
   const auto add = [&](const std::vector<DiePair>& pairs, bool around) {

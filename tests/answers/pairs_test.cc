@@ -55,6 +55,16 @@ TEST(Pairs, ALineThatIsNamedCountsBothWays) {
   EXPECT_EQ(answer.around.front().inner.line, "stitched");
 }
 
+TEST(Pairs, OfASizeThatIsNoDie) {
+  const PairsAnswer answer = pairs("3 in circle");
+  ASSERT_FALSE(answer.in.empty());
+  EXPECT_EQ(answer.in.front().inner.set, "Moonrise Circles");
+  EXPECT_EQ(answer.in.front().least, Length::inch_fraction(1, 16));  // 2-7/8 in a 3 in circle
+  EXPECT_FALSE(answer.cut_edge);
+  EXPECT_EQ(pairs("tidepool rectangles 2").cut_edge->line, "cut");
+  EXPECT_FALSE(pairs("tidepool rectangles 2, stitched").cut_edge);
+}
+
 TEST(Pairs, OfABorderTheClosest) {
   EXPECT_EQ(texts(pairs("tidepool rectangles 2", "1/4 in").in),
             (std::vector<std::string>{"Tidepool Rectangles 2 > Tidepool Rectangles 4: 6350000"}));

@@ -59,6 +59,10 @@ TEST(Settings, AreReadAndChecked) {
   EXPECT_EQ(settings(test.book).border, Length::mm(2));
   EXPECT_TRUE(settings(test.book).southern);
   ASSERT_TRUE(set_setting(test.book, "hemisphere", ""));
+  ASSERT_TRUE(set_setting(test.book, "border", "1/4 in"));
+  EXPECT_EQ(*setting_text(test.book, "border"), "1/4 in");
+  ASSERT_TRUE(set_setting(test.book, "border", ""));
+  EXPECT_EQ(*setting_text(test.book, "border"), "1/16 in");
   EXPECT_FALSE(settings(test.book).southern);
 }
 
