@@ -6,7 +6,6 @@
 #include <limits>
 
 #include "fit/outline_ground.h"
-#include "fit/panels_in_outline.h"
 #include "shape/shape_outline.h"
 
 namespace insetbook {
@@ -72,17 +71,12 @@ std::vector<Contact> told_apart(std::vector<Nearest> found, double least) {
   return contacts;
 }
 
-Result<CurvedOutline> drawn(const Opening& opening, const OutlineGround& ground, const Shape& panel) {
-  if (is_outline(panel) && panel.kind == opening.shape.kind) return ground.curves();
-  return outline_of(panel);
-}
-
 }  // namespace
 
 Result<std::vector<Contact>> contacts(const Opening& opening, const Panel& panel) {
   const Result<OutlineGround> ground = OutlineGround::of(opening.shape);
   if (!ground) return failure(ground.error());
-  const Result<CurvedOutline> curves = drawn(opening, *ground, panel.shape);
+  const Result<CurvedOutline> curves = outline_of(panel.shape);
   if (!curves) return failure(curves.error());
   const Sides sides{panel.shape.width.nm(), panel.shape.height.nm()};
   const Result<EdgeTree> edges = scaled_edges(*curves, sides, panel_error);

@@ -16,8 +16,8 @@ struct Contact {
 };
 
 // The places at which the panel, where it lies, is as near to the line as anywhere, to a hundredth of a
-// millimetre; where it is so along a whole stretch, its ends. No more than 8, the nearest first. A panel of
-// the opening's own shape is its outline scaled. Problems as of panels_inside.
+// millimetre; where it is so along a whole stretch, its ends. No more than 8, the nearest first. Problems as
+// of panels_inside.
 Result<std::vector<Contact>> contacts(const Opening& opening, const Panel& panel);
 
 }  // namespace insetbook

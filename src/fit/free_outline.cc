@@ -37,6 +37,7 @@ class Search {
 
   // Fits: `place` is set.
   Where run() {
+    if (panel_.empty()) return Where::outside;
     cover_box();
     const double least = std::max(finest, (opening_.error() + panel_.error()) / 2);
     bool left_open = false;

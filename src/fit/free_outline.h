@@ -3,7 +3,8 @@
 // Panels that are outlines themselves, anywhere in an outline, the same way up: the opening's own shape made
 // smaller, ovals. What is given passed the exact check at its place; the next one larger was excluded at
 // every place, or is undecided. That everything larger is excluded with it holds for shapes that, made
-// smaller, lie within themselves; almost all do (circles, ovals, hearts, tags without a hole …).
+// smaller, lie within themselves; almost all do (circles, ovals, hearts, arches …). A panel without an
+// outline (its figures do not go into its size) does not fit.
 #pragma once
 
 #include "fit/free_rectangle.h"

@@ -109,7 +109,9 @@ bool surely_too_near(const Segment& edge, const Core& core, std::int64_t distanc
   return !EdgeCheck(smaller, std::max<std::int64_t>(0, distance - error), settled).keeps(edge);
 }
 
-// Whether a core keeps a distance from a quarter of a circle. Beyond the quarter's two upright and level
+}  // namespace
+
+// Beyond the quarter's two upright and level
 // bounds its ends are nearest; within them, where the core is a box again, the box's nearest and farthest
 // point from the circle's middle say how near it comes.
 bool keeps_to_quarter(const QuarterArc& arc, const Core& core, Middle middle, std::int64_t distance) {
@@ -133,6 +135,8 @@ bool keeps_to_quarter(const QuarterArc& arc, const Core& core, Middle middle, st
   return (within >= 0 && x_most * x_most + y_most * y_most <= within * within) ||
          x_least * x_least + y_least * y_least >= beyond * beyond;
 }
+
+namespace {
 
 // What is known of the whole curve that an edge is a part of.
 bool keeps_to_curve(const CurveBox& curve, const Core& core, Middle middle, std::int64_t distance) {

@@ -37,6 +37,9 @@ bool surely_lies_at(const EdgeTree& edges, const Form& panel, Middle middle, std
 Where keeps(const EdgeTree& edges, const Core& core, Middle middle, std::int64_t distance,
             EdgesSettled* settled = nullptr, bool soon = false);
 
+// Whether a core keeps a distance from a quarter of a circle, exactly.
+bool keeps_to_quarter(const QuarterArc& arc, const Core& core, Middle middle, std::int64_t distance);
+
 // Whether an odd number of rings go round a point, of which no edge runs through it.
 bool goes_round(const EdgeTree& edges, Middle point);
 

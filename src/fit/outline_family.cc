@@ -7,6 +7,7 @@
 
 #include "fit/free_circle.h"
 #include "fit/last_that_holds.h"
+#include "shape/shape_outline.h"
 #include "shape/wide.h"
 
 namespace insetbook {
@@ -64,17 +65,33 @@ bool open(const Found& found) {
 }  // namespace
 
 OutlineFamily::OutlineFamily(const OutlineGround& ground, ShapeKind kind, std::optional<CurvedOutline> drawn,
-                             Length border, Length step)
-    : ground_(ground), kind_(kind), drawn_(std::move(drawn)), border_(border), step_(step.nm()) {}
+                             Length border, Length step, std::optional<Shape> pattern)
+    : ground_(ground),
+      kind_(kind),
+      drawn_(std::move(drawn)),
+      pattern_(std::move(pattern)),
+      border_(border),
+      step_(step.nm()) {}
+
+EdgeTree OutlineFamily::panel_edges(Sides sides) const {
+  std::optional<CurvedOutline> curves = drawn_;
+  if (pattern_) {
+    Shape shape = *pattern_;
+    shape.width = Length::nm(sides.width);
+    shape.height = Length::nm(sides.height);
+    Result<CurvedOutline> own = outline_of(shape);
+    if (!own) return EdgeTree(Outline{});
+    curves = std::move(*own);
+  }
+  const Result<EdgeTree> edges = scaled_edges(*curves, sides, panel_error);
+  return edges ? *edges : EdgeTree(Outline{});
+}
 
 Found OutlineFamily::last(const OutlineGround& ground, Length border, const Chain& chain) const {
   if (chain.count < 1) return {};
   const std::int64_t nm = border.nm();
   if (drawn_) {
-    const OutlineChain drawn{chain, [&](std::int64_t n) {
-                               const Result<EdgeTree> edges = scaled_edges(*drawn_, chain.at(n), panel_error);
-                               return edges ? *edges : EdgeTree(Outline{});
-                             }};
+    const OutlineChain drawn{chain, [&](std::int64_t n) { return panel_edges(chain.at(n)); }};
     return last_outline(ground.edges(), nm, drawn);
   }
   return ground.ask(
@@ -157,8 +174,7 @@ class OutlineFamily::Check {
  public:
   Check(const OutlineFamily& family, const Placed& placed) : family_(family), placed_(placed) {
     if (!family.drawn_) return;
-    Result<EdgeTree> panel = scaled_edges(*family.drawn_, placed.sides, panel_error);
-    panel_ = panel ? std::move(*panel) : EdgeTree(Outline{});
+    panel_ = family.panel_edges(placed.sides);
   }
 
   Where where(std::int64_t border) const {

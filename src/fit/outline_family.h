@@ -14,8 +14,9 @@ namespace insetbook {
 class OutlineFamily {
  public:
   // `drawn`: the outline of every panel of the family, to be scaled; empty for rectangle, square and circle.
+  // With a `pattern`, the panels are drawn from its figures instead, each in its size: an arch stays round.
   OutlineFamily(const OutlineGround& ground, ShapeKind kind, std::optional<CurvedOutline> drawn,
-                Length border, Length step);
+                Length border, Length step, std::optional<Shape> pattern = std::nullopt);
 
   Found largest() const;  // rectangles: by area; else the opening's proportions
   Found proportional() const;
@@ -40,6 +41,7 @@ class OutlineFamily {
  private:
   Found last(const OutlineGround& ground, Length border, const Chain& chain) const;
   class Check;
+  EdgeTree panel_edges(Sides sides) const;  // empty where it cannot be drawn
   Length border_at(const Placed& placed) const;
   Chain by_width() const;
   Chain by_height() const;
@@ -47,6 +49,7 @@ class OutlineFamily {
   const OutlineGround& ground_;
   ShapeKind kind_;
   std::optional<CurvedOutline> drawn_;
+  std::optional<Shape> pattern_;
   Length border_;
   std::int64_t step_;
 };

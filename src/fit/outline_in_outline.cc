@@ -91,6 +91,7 @@ class PanelEdge {
       : opening_(opening),
         panel_(panel),
         edge_(edge),
+        corner_(corner),
         here_(moved(edge, corner)),
         by_{static_cast<double>(corner.x) / ticks_in_nm, static_cast<double>(corner.y) / ticks_in_nm},
         border_(border) {}
@@ -124,12 +125,40 @@ class PanelEdge {
     if (border_ > 0 && beside(box_of_edge(opening_, other), box_of_edge(panel_, edge_), by_,
                               static_cast<double>(border_) / ticks_in_nm))
       return Where::inside;
+    if (round_in_round(other) || straight_beside_round(other)) return Where::inside;
     return border_ > error && nearer(border_ - error) ? Where::outside : Where::undecided;
+  }
+
+  // Quarters of two circles, of which the panel's lies in the opening's with the border: the distance of
+  // their middles is at most what the radii differ by beyond it.
+  bool round_in_round(const OutlineEdge& other) const {
+    if (edge_.curve < 0 || other.curve < 0) return false;
+    const auto& outer = opening_.curves()[static_cast<std::size_t>(other.curve)].quarter;
+    const auto& inner = panel_.curves()[static_cast<std::size_t>(edge_.curve)].quarter;
+    if (!outer || !inner) return false;
+    const Int128 dx = (inner->x - outer->x) * ticks_in_nm + corner_.x;
+    const Int128 dy = (inner->y - outer->y) * ticks_in_nm + corner_.y;
+    const Int128 room = (outer->radius - inner->radius) * ticks_in_nm - border_;
+    return room >= 0 && dx * dx + dy * dy <= room * room;
+  }
+
+  // An upright or level line is a core without a width or height.
+  bool straight_beside_round(const OutlineEdge& other) const {
+    if (edge_.error > 0 || other.curve < 0) return false;
+    const auto& quarter = opening_.curves()[static_cast<std::size_t>(other.curve)].quarter;
+    if (!quarter || (edge_.x0 != edge_.x1 && edge_.y0 != edge_.y1)) return false;
+    const auto half = [](Int128 from, Int128 to) {
+      return static_cast<std::int64_t>(from < to ? to - from : from - to) / 2;
+    };
+    const auto middle = [](Int128 from, Int128 to) { return static_cast<std::int64_t>(from + to) / 2; };
+    return keeps_to_quarter(*quarter, {half(here_.from.x, here_.to.x), half(here_.from.y, here_.to.y)},
+                            {middle(here_.from.x, here_.to.x), middle(here_.from.y, here_.to.y)}, border_);
   }
 
   const EdgeTree& opening_;
   const EdgeTree& panel_;
   const OutlineEdge& edge_;
+  Middle corner_;
   Straight here_;
   Shift by_;
   std::int64_t border_;

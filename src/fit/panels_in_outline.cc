@@ -30,7 +30,9 @@ class Answer {
       : opening_(opening), question_(question), ground_(ground), smaller_(std::move(smaller)) {}
 
   void add_shape(ShapeKind kind, std::optional<CurvedOutline> panel) {
-    const OutlineFamily family(ground_, kind, std::move(panel), question_.border, question_.step);
+    const bool own = kind == opening_.shape.kind && is_outline(opening_.shape);
+    const OutlineFamily family(ground_, kind, std::move(panel), question_.border, question_.step,
+                               own ? std::optional(opening_.shape) : std::nullopt);
     const std::size_t first = panels_.size();
     if (question_.width || question_.height) {
       add(family, kind, PanelKind::given_side, family.given_side(question_.width, question_.height));
