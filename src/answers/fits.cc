@@ -15,6 +15,7 @@
 #include "answers/thing_said.h"
 #include "book/evidence.h"
 #include "book/settings.h"
+#include "fit/contacts.h"
 #include "measure/write.h"
 #include "search/snapshot.h"
 
@@ -312,35 +313,51 @@ std::string word_of(const Shape& shape) {
   return shape.name.empty() ? std::string(shape_word(shape.kind)) : shape.name;
 }
 
+// "about 1/16 in away at 3/8 in from the left, 1/2 in from the top of the line's box".
+std::vector<std::string> what_holds(const Opening& opening, const Panel& panel, Unit unit) {
+  std::vector<std::string> touches;
+  const Result<std::vector<Contact>> places = contacts(opening, panel);
+  if (!places) return touches;
+  for (const Contact& place : *places)
+    touches.push_back(fmt::format(
+        "about {} away at {} from the left, {} from the top", write(nearest_mark(place.distance, unit), unit),
+        write(nearest_mark(place.x, unit), unit), write(nearest_mark(place.y, unit), unit)));
+  return touches;
+}
+
 // Adds the computed (or, with an estimated opening, estimated) panels; what cannot be computed is said.
 void add_computed(FitsAnswer& answer, const Book& book, const Opening& opening, const FitQuestion& question,
-                  PanelStatus status) {
+                  PanelStatus status, bool because) {
+  // A kept panel says its size and place, and not its whole outline, which is wanted here.
   const Result<std::vector<Panel>> computed =
-      panels_of_opening(book, answer.opening.line_id, opening, question);
+      because ? panels_inside(opening, question)
+              : panels_of_opening(book, answer.opening.line_id, opening, question);
   if (!computed) {
     answer.not_computed = computed.error().what;
     return;
   }
   for (const Panel& panel : *computed)
-    answer.panels.push_back({.status = status,
-                             .kind = panel.kind,
-                             .shape = word_of(panel.shape),
-                             .width = panel.shape.width,
-                             .height = panel.shape.height,
-                             .unit = answer.unit,
-                             .one_figure = panel.shape.kind == ShapeKind::circle,
-                             .border = panel.border,
-                             .verdict = std::string(verdict_word(panel.verdict)),
-                             .note = panel.note,
-                             .left = panel.left,
-                             .top = panel.top,
-                             .centred = panel.centred});
+    answer.panels.push_back(
+        {.status = status,
+         .kind = panel.kind,
+         .shape = word_of(panel.shape),
+         .width = panel.shape.width,
+         .height = panel.shape.height,
+         .unit = answer.unit,
+         .one_figure = panel.shape.kind == ShapeKind::circle,
+         .border = panel.border,
+         .verdict = std::string(verdict_word(panel.verdict)),
+         .note = panel.note,
+         .left = panel.left,
+         .top = panel.top,
+         .centred = panel.centred,
+         .touches = because ? what_holds(opening, panel, answer.unit) : std::vector<std::string>()});
   if (computed->empty())
     answer.not_computed = "nothing fits with this border: the opening is too small for it";
 }
 
 // An opening that nobody measured, between two measured ones of its edge.
-void add_estimated(FitsAnswer& answer, const Book& book, const FitQuestion& question) {
+void add_estimated(FitsAnswer& answer, const Book& book, const FitQuestion& question, bool because) {
   answer.estimated = estimated_size(book, answer.opening);
   if (!answer.estimated) {
     answer.not_computed =
@@ -352,7 +369,7 @@ void add_estimated(FitsAnswer& answer, const Book& book, const FitQuestion& ques
   guessed.height = answer.estimated->height;
   guessed.measured = true;
   if (const Result<Shape> shape = shape_of(guessed))
-    add_computed(answer, book, {*shape, answer.estimated->spread}, question, PanelStatus::estimated);
+    add_computed(answer, book, {*shape, answer.estimated->spread}, question, PanelStatus::estimated, because);
   else
     answer.not_computed = shape.error().what;
 }
@@ -465,9 +482,9 @@ Result<FitsAnswer> what_fits(const Book& book, const FitsAsked& asked) {
   answer.panels = tried_panels(known, tried, answer.warnings);
   set_aside(answer, asked, *question);
   if (opening)
-    add_computed(answer, book, *opening, *question, PanelStatus::computed);
+    add_computed(answer, book, *opening, *question, PanelStatus::computed, asked.because);
   else if (!answer.opening.measured)
-    add_estimated(answer, book, *question);
+    add_estimated(answer, book, *question, asked.because);
   heed_results(known, tried, answer.panels);
   if (answer.opening.line_kind == "window")
     add_window(answer, book, asked.border ? std::optional(answer.border) : std::nullopt);

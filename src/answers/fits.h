@@ -19,6 +19,7 @@ struct FitsAsked {
   std::string opening;                // as people say it: a die of the book, or a size and shape
   std::optional<std::string> border;  // lengths and words as typed; empty: not asked
   std::optional<std::string> shape, width, height, cut_step;
+  bool because = false;  // what holds each computed panel is wanted too
 };
 
 enum class PanelStatus { tried, computed, estimated };
@@ -38,6 +39,7 @@ struct FittingPanel {
   std::string note;
   Length left, top;     // computed ones: from the left and the top of the opening's box to the panel's
   bool centred = true;  // it fits in the middle; else just there
+  std::vector<std::string> touches;  // asked why: the places of the line that hold it, the nearest first
 };
 
 // The panel that covers a window from behind, its overlap all round included.

@@ -8,6 +8,7 @@
 #include "answers/sizes_shown.h"
 #include "answers/thing_said.h"
 #include "measure/write.h"
+#include "shape/shape_outline.h"
 
 namespace insetbook {
 namespace {
@@ -24,7 +25,7 @@ std::optional<Opening> opening_of(const FitsAnswer& answer) {
     give = answer.estimated->spread;
   }
   const Result<Shape> shape = shape_of(record);
-  if (!shape || !computable(*shape)) return std::nullopt;
+  if (!shape || !has_outline(*shape)) return std::nullopt;
   return Opening{*shape, give};
 }
 

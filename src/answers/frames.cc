@@ -10,6 +10,7 @@
 #include "book/names.h"
 #include "book/settings.h"
 #include "language/read_opening.h"
+#include "shape/shape_outline.h"
 
 namespace insetbook {
 namespace {
@@ -88,7 +89,7 @@ Result<FramesAnswer> what_frames(const Book& book, const FramesAsked& asked) {
   for (OpeningRecord& opening : measured_openings(book, set_id)) {
     if (opening.die_id == panel->die_id) continue;  // no die frames itself
     const Result<Shape> shape = shape_of(opening);
-    if (!shape || !computable(*shape)) {
+    if (!shape || !has_outline(*shape)) {
       ++answer.not_computed;
       continue;
     }

@@ -9,6 +9,7 @@
 #include "answers/options.h"
 #include "answers/thing_said.h"
 #include "book/settings.h"
+#include "shape/shape_outline.h"
 
 namespace insetbook {
 namespace {
@@ -94,7 +95,7 @@ std::vector<Cut> cut_edges(const Book& book, int& not_computed) {
   for (OpeningRecord& record : measured_openings(book, std::nullopt)) {
     if (record.line_kind != "cut") continue;
     const Result<Shape> shape = shape_of(record);
-    if (shape && computable(*shape))
+    if (shape && has_outline(*shape))
       cuts.push_back({std::move(record), *shape});
     else
       ++not_computed;
@@ -102,12 +103,13 @@ std::vector<Cut> cut_edges(const Book& book, int& not_computed) {
   return cuts;
 }
 
-Problem not_computed_yet(const OpeningRecord& opening) {
+Problem not_computed_yet(const OpeningRecord& opening, const Shape& shape) {
   Problem problem;
   problem.kind = ProblemKind::refused;
   problem.what =
       fmt::format("{} is not computed yet: the shape \"{}\"", describe(opening), opening.shape_word);
-  problem.expected = "a circle, oval, square, rectangle, rounded rectangle or regular polygon";
+  problem.expected =
+      missing_figure(shape).empty() ? "a shape that has figures, or path data" : missing_figure(shape);
   return problem;
 }
 
@@ -155,7 +157,7 @@ Result<PairsAnswer> pairs_of(const Book& book, const PairsAsked& asked) {
     if (!said) return failure(said.error());
     const Result<Shape> shape = shape_of(said->opening);
     if (!shape) return failure(shape.error());
-    if (!computable(*shape)) return failure(not_computed_yet(said->opening));
+    if (!has_outline(*shape)) return failure(not_computed_yet(said->opening, *shape));
     answer.opening = said->opening;
     answer.note = said->note;
     answer.unit = said->opening.unit;

@@ -39,6 +39,7 @@ constexpr Option fits_options[] = {
     {"shape", "SHAPE", "only panels of this shape"},
     {"width", "LENGTH", "a panel of this width: how high may it be"},
     {"height", "LENGTH", "a panel of this height: how wide may it be"},
+    {"because", "", "say what holds each computed panel: where the line is nearest to it"},
     {"cut-step", "LENGTH", "round down to this mark of the trimmer (the setting otherwise)"},
 };
 constexpr Option frames_options[] = {

@@ -56,6 +56,7 @@ Json panel_json(const FittingPanel& panel) {
     json["left_nm"] = panel.left.nm();
     json["top_nm"] = panel.top.nm();
     json["centred"] = panel.centred;
+    if (!panel.touches.empty()) json["touches"] = panel.touches;
   }
   return json;
 }

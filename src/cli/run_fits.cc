@@ -127,6 +127,10 @@ void print_fits(const FitsAnswer& answer, Output& out) {
                             size_text(panel), shows_text(panel, give, answer.unit), panel.verdict,
                             remark(panel, answer.unit)});
     out.table(table);
+    for (const FittingPanel& panel : answer.panels)
+      if (!panel.touches.empty())
+        out.detail(fmt::format("What holds the {} {}, in the line's box: {}.", panel.shape, size_text(panel),
+                               fmt::join(panel.touches, "; ")));
   }
   if (!answer.not_computed.empty() && !answer.panels.empty())
     out.detail(fmt::format("Not computed: {}.", answer.not_computed));
@@ -216,7 +220,8 @@ int run_fits(const Invocation& invocation, Output& out) {
                   .shape = option_text(invocation, "shape"),
                   .width = option_text(invocation, "width"),
                   .height = option_text(invocation, "height"),
-                  .cut_step = option_text(invocation, "cut-step")};
+                  .cut_step = option_text(invocation, "cut-step"),
+                  .because = invocation.has("because")};
   const Result<FitsAnswer> answer = what_fits(*book, asked);
   if (!answer) return out.problem(answer.error());
   if (out.json())

@@ -10,6 +10,7 @@
 #include "answers/find.h"
 #include "answers/sample_book.h"
 #include "book/settings.h"
+#include "shape/shape_outline.h"
 
 namespace insetbook {
 namespace {
@@ -86,7 +87,7 @@ TEST(Pairs, AnyTwoAgreeWithLookingAtAll) {
       for (const OpeningRecord& inner : lines) {
         if (outer.line_kind != "cut" || inner.line_kind != "cut" || outer.die_id == inner.die_id) continue;
         const Result<Shape> large = shape_of(outer), small = shape_of(inner);
-        if (!large || !small || !computable(*large) || !computable(*small)) continue;
+        if (!large || !small || !has_outline(*large) || !has_outline(*small)) continue;
         const auto framed = framing({*large, outer.give_or_take}, *small, Length(), step, true);
         if (!framed || !*framed) continue;
         DiePair pair{.outer = outer, .inner = inner, .least = (*framed)->greatest_border};

@@ -216,8 +216,8 @@ TEST(ColourWords, ShadesAgreeWithTheSurvey) {
   for (const auto& row : rows_of(*file)) {
     const std::size_t space = row[1].find(' ');
     const std::string shade = row[1].substr(0, space);
-    const auto word =
-        space == std::string::npos ? std::nullopt : basic_colour_named(row[1].substr(space + 1));
+    if (space == std::string::npos) continue;
+    const auto word = basic_colour_named(row[1].substr(space + 1));
     const bool light = shade == "light" || shade == "pale", dark = shade == "dark" || shade == "deep";
     if (!word || (!light && !dark)) continue;
     ++names;

@@ -1,0 +1,124 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include <gmock/gmock.h>
+#include <gtest/gtest.h>
+
+#include <filesystem>
+
+#include "answers/fits.h"
+#include "answers/frames.h"
+#include "answers/import_tables.h"
+#include "answers/sample_book.h"
+#include "book/openings.h"
+
+namespace insetbook {
+namespace {
+
+using testing::HasSubstr;
+using testing::IsEmpty;
+using testing::Not;
+
+namespace fs = std::filesystem;
+
+FitsAnswer fits(const Book& book, FitsAsked asked) {
+  const Result<FitsAnswer> answer = what_fits(book, asked);
+  EXPECT_TRUE(answer) << answer.error().what;
+  return answer ? *answer : FitsAnswer{};
+}
+
+// Words that tell two answers apart.
+std::vector<std::string> panels(const FitsAnswer& answer) {
+  std::vector<std::string> all;
+  for (const FittingPanel& panel : answer.panels)
+    all.push_back(panel.shape + " " + std::to_string(panel.width.nm()) + " " +
+                  std::to_string(panel.height.nm()) + " " + std::to_string(panel.border.nm()) + " " +
+                  std::to_string(panel.left.nm()) + " " + std::to_string(panel.top.nm()) + " " +
+                  std::to_string(panel.centred) + " " + panel.verdict + " " + panel.note);
+  return all;
+}
+
+struct Studio {
+  fs::path folder;
+  Studio() {
+    std::string name = (fs::temp_directory_path() / "insetbook-outlines-XXXXXX").string();
+    folder = mkdtemp(name.data());
+    const fs::path data = fs::path(INSETBOOK_SOURCE_DIR) / "sample-data";
+    ImportOptions options;
+    options.drawing_lines = "#c00 = pierced";
+    const auto report =
+        import_into(folder / "book", {data / "quayside-shapes.svg", data / "dies.csv"}, options);
+    EXPECT_TRUE(report) << report.error().what;
+  }
+  Studio(const Studio&) = delete;
+  Studio& operator=(const Studio&) = delete;
+  ~Studio() { fs::remove_all(folder); }
+  Book book() const { return *Book::open(folder / "book", Book::Use::write); }
+};
+
+TEST(Outlines, TheSecondTimeIsALookUpWithTheSameAnswer) {
+  const Studio studio;
+  const Book book = studio.book();
+  for (const std::string opening : {"quayside shapes gull", "driftgate arches 1", "nettlewing hearts 2"}) {
+    const FitsAnswer first = fits(book, {.opening = opening});
+    EXPECT_THAT(panels(first), Not(IsEmpty()));
+    EXPECT_TRUE(fs::exists(studio.folder / "book" / "derived.db"));
+    EXPECT_EQ(panels(fits(book, {.opening = opening})), panels(first));
+    EXPECT_NE(panels(fits(book, {.opening = opening, .border = "1/8 in"})), panels(first));
+    fs::remove(studio.folder / "book" / "derived.db");
+    EXPECT_EQ(panels(fits(book, {.opening = opening})), panels(first));
+  }
+}
+
+TEST(Outlines, ANewMeasurementIsAnotherAnswer) {
+  const Studio studio;
+  Book book = studio.book();
+  const FitsAnswer first = fits(book, {.opening = "driftgate arches 1", .border = "0.2 in"});
+  const auto changed = book.change("measured", [&](Change& change) -> Result<void> {
+    change.book()
+        .statement(
+            "UPDATE measurement SET width_nm = width_nm - 3175000 WHERE line_id = ? AND standing = 'current'")
+        .bind(1, first.opening.line_id)
+        .run();
+    return {};
+  });
+  ASSERT_TRUE(changed);
+  EXPECT_NE(panels(fits(book, {.opening = "driftgate arches 1", .border = "0.2 in"})), panels(first));
+}
+
+TEST(Outlines, APanelThatIsNotInTheMiddleSaysWhere) {
+  const Studio studio;
+  const FitsAnswer answer = fits(studio.book(), {.opening = "quayside shapes gull", .shape = "circle"});
+  ASSERT_FALSE(answer.panels.empty());
+  EXPECT_FALSE(answer.panels.front().centred);
+  EXPECT_GT(answer.panels.front().left, Length());
+  EXPECT_THAT(answer.panels.front().touches, IsEmpty());
+}
+
+TEST(Outlines, BecauseSaysWhatHoldsIt) {
+  const FitsAnswer answer =
+      fits(sample_book(), {.opening = "driftgate arches 1", .shape = "square", .because = true});
+  ASSERT_FALSE(answer.panels.empty());
+  const auto& touches = answer.panels.back().touches;
+  ASSERT_FALSE(touches.empty());
+  EXPECT_THAT(touches.front(), HasSubstr("in away at "));
+}
+
+TEST(Outlines, AMissingFigureIsNamed) {
+  EXPECT_EQ(fits(sample_book(), {.opening = "ferrymoss banners 1"}).not_computed,
+            "the depth of the notch is missing");
+}
+
+TEST(Outlines, FramesAreComputedToo) {
+  const Result<FramesAnswer> answer = what_frames(sample_book(), {.size = "arch 3 x 4-1/4 in"});
+  ASSERT_TRUE(answer);
+  const auto arch = std::find_if(answer->openings.begin(), answer->openings.end(), [](const auto& found) {
+    return found.opening.set == "Driftgate Arches" && found.opening.die == "1" &&
+           found.opening.line == "stitched";
+  });
+  ASSERT_NE(arch, answer->openings.end());
+  // The line is 3-1/2 x 4-3/4 in: 1/4 in all round.
+  EXPECT_EQ(arch->framing.greatest_border, Length::inch_fraction(1, 4));
+  EXPECT_TRUE(arch->framing.even_strip);
+}
+
+}  // namespace
+}  // namespace insetbook
