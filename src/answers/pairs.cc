@@ -51,7 +51,7 @@ class Pairing {
   Pairing(Unit unit, Length step, std::optional<Length> border) : unit_(unit), step_(step), border_(border) {}
 
   void add(const Cut& outer, const Cut& inner, std::vector<DiePair>& pairs) const {
-    if (!may_be(outer, inner)) return;
+    if (!may_be(outer, inner) || !may_be_even(outer.shape, inner.shape)) return;
     std::optional<DiePair> pair = strip_between(outer, inner, step_);
     if (pair && wanted(*pair)) pairs.push_back(std::move(*pair));
   }
@@ -65,6 +65,10 @@ class Pairing {
   }
 
  private:
+  // A drawn outline leaves an even strip round one of its own kind only, and takes a while to find out.
+  static bool may_be_even(const Shape& outer, const Shape& inner) {
+    return outer.kind == inner.kind || std::max(outer.kind, inner.kind) <= ShapeKind::polygon;
+  }
   // By the boxes alone, which is quick: the strip lies between these two differences.
   bool may_be(const Cut& outer, const Cut& inner) const {
     const auto [across, along] = std::minmax(outer.shape.width, outer.shape.height);
@@ -133,11 +137,14 @@ void add_any(const Pairing& pairing, std::vector<Cut> cuts, Length border, Lengt
   const auto wider = [](const Cut& cut) { return std::max(cut.shape.width, cut.shape.height); };
   std::sort(cuts.begin(), cuts.end(), [&](const Cut& a, const Cut& b) { return wider(a) < wider(b); });
   for (const Cut& inner : cuts) {
-    // The longer sides differ by twice the strip, in whichever way the inner one is turned.
+    // The longer sides differ by twice the strip, in whichever way the inner one is turned; by up to four
+    // times it where corners stick out (of a triangle it is 3.5).
     const Length from = wider(inner) + border * 2 - step * 2, to = wider(inner) + border * 2 + step * 2;
+    const Length farthest = wider(inner) + border * 4 + step * 2;
     auto outer = std::lower_bound(cuts.begin(), cuts.end(), from,
                                   [&](const Cut& cut, Length least) { return wider(cut) < least; });
     for (; outer != cuts.end(); ++outer) {
+      if (wider(*outer) > farthest) break;
       if (wider(*outer) > to && strip_is_beside_box(outer->shape) && strip_is_beside_box(inner.shape))
         continue;
       if (outer->record.die_id != inner.record.die_id) pairing.add(*outer, inner, answer.any);

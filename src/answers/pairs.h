@@ -3,8 +3,9 @@
 // "Which cut shapes make an even border in or around this one?" and "which two dies make a frame a quarter
 // inch wide?" A pair is an outer and an inner die: what the outer one cuts, with what the inner one cuts laid
 // on its middle (or cut out of it). What shows is the strip between them. It is even where it is as wide
-// everywhere (fit.h, `even_strip`); two of one shape of which that cannot be said are pairs too where the
-// strip is nowhere more than 1/4 in (6 mm) wider than elsewhere, with the least and the greatest width.
+// everywhere (fit.h, `even_strip`); scallops, arches and other drawn outlines are looked at beside their own
+// kind only. Two of one shape of which that cannot be said are pairs too where the strip is nowhere more than
+// 1/4 in (6 mm) wider than elsewhere, with the least and the greatest width.
 //   - A border asked: pairs whose strip is that wide, within half the cutting step; the closest first.
 //   - None asked: the narrowest first, from 1/64 in (0.5 mm) on: less cannot be seen.
 // Even ones come before others. Each strip is known to half the give-or-take of both dies together.

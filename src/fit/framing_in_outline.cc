@@ -81,7 +81,8 @@ Length widest_strip(const EdgeTree& opening, const EdgeTree& panel, Middle middl
   for (const OutlineEdge& edge : opening.edges()) {
     const double corner = -panel.depth(edge.x0 - x, edge.y0 - y) / std::numbers::sqrt2;
     const double beside = -panel.depth((edge.x0 + edge.x1) / 2 - x, (edge.y0 + edge.y1) / 2 - y);
-    widest = std::max({widest, corner, edge.error > 0 ? corner : beside / std::numbers::sqrt2});
+    // A curve has no corner in its middle: the top of a scallop is as far as it is.
+    widest = std::max({widest, corner, edge.error > 0 ? beside : beside / std::numbers::sqrt2});
   }
   return Length::nm(std::llround(widest));
 }

@@ -88,6 +88,7 @@ TEST(Pairs, AnyTwoAgreeWithLookingAtAll) {
         if (outer.line_kind != "cut" || inner.line_kind != "cut" || outer.die_id == inner.die_id) continue;
         const Result<Shape> large = shape_of(outer), small = shape_of(inner);
         if (!large || !small || !has_outline(*large) || !has_outline(*small)) continue;
+        if (large->kind != small->kind && std::max(large->kind, small->kind) > ShapeKind::polygon) continue;
         const auto framed = framing({*large, outer.give_or_take}, *small, Length(), step, true);
         if (!framed || !*framed) continue;
         DiePair pair{.outer = outer, .inner = inner, .least = (*framed)->greatest_border};
