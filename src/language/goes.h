@@ -7,6 +7,8 @@
 //   behind   a is recorded behind b, or b is recorded on or in a
 //   around   a is recorded around b, or b is recorded in a (a frame around a panel)
 //   through  a is recorded through b
+// What is recorded on a face or a section of the card ("on front") lies on its base: on the piece whose role
+// is the base.
 #pragma once
 
 #include <string_view>

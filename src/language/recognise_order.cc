@@ -70,7 +70,11 @@ Problem Recogniser::no_order_of_pieces(const Seen& unread) {
 }
 
 void Recogniser::order_by_date(std::size_t at, std::vector<Seen>& out) const {
-  const std::size_t begins = skip(at, {"the", "my", "our"});
+  const std::size_t said = skip(at, {"the", "my", "our"});
+  if (said >= pieces_.size()) return;
+  // "the three newest cards", "two newest easels": the number may stand before the order.
+  const auto before = small_number(pieces_[said].folded);
+  const std::size_t begins = said + (before ? 1 : 0);
   if (begins >= pieces_.size()) return;
   const bool most_recent = is_word(begins, "most") && is_word(begins + 1, "recent");
   std::size_t last = begins + (most_recent ? 2 : 1);
@@ -82,8 +86,10 @@ void Recogniser::order_by_date(std::size_t at, std::vector<Seen>& out) const {
   const auto count = last < pieces_.size() ? small_number(pieces_[last].folded) : std::nullopt;
   const auto sized = count ? measurement(last) : std::nullopt;
   const bool counts = count && (!sized || (sized->bare && sized->last == last + 1));
+  if (before && (counts || bare)) return;
   if (bare && !names_samples(last + (counts ? 1 : 0))) return;
   if (counts) it.number = *count;
+  if (before) it.number = *before;
   if (bare && !counts) it.number = pieces_[last].folded.ends_with('s') ? 0 : 1;
   if (counts) ++last;
   if (bare) ++last;

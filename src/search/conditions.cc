@@ -432,6 +432,12 @@ class Conditions::Deeper {
 Sql Conditions::linked(const GoesWays& ways, const std::string& a, const std::string& b) {
   Sql sql("(" + b + ".id = " + a + ".goes_to AND " + a + ".goes_how");
   sql.any_of(ways.own);
+  const auto on_base = [&](const std::string& piece, const std::string& base) {
+    sql << " OR " << piece << ".goes_how = 'on' AND " << piece << ".goes_to IS NULL AND " << base
+        << ".role = '" << base_role << "' AND " << piece << ".id <> " << base << ".id";
+  };
+  if (ways.first_on_base()) on_base(a, b);
+  if (ways.second_on_base()) on_base(b, a);
   if (ways.other.empty()) return sql << ")";
   sql << " OR " << b << ".goes_to = " << a << ".id AND " << b << ".goes_how";
   return sql.any_of(ways.other) << ")";
@@ -482,8 +488,12 @@ Sql Conditions::of_goes(const Node& node) {
   if (ways.other.empty()) return sql << ")";
   return sql << of_another([&](const std::string& a) {
            Sql other(" OR EXISTS (SELECT 1 FROM element " + e_ + " WHERE " + e_ + ".sample_id = " + a +
-                     ".sample_id AND +" + e_ + ".goes_to = " + a + ".id AND " + e_ + ".goes_how");
-           return other.any_of(ways.other) << "))";
+                     ".sample_id AND (+" + e_ + ".goes_to = " + a + ".id AND " + e_ + ".goes_how");
+           other.any_of(ways.other);
+           if (ways.second_on_base())
+             other << " OR " << a << ".role = '" << base_role << "' AND +" << e_ << ".goes_to IS NULL AND "
+                   << e_ << ".goes_how = 'on' AND " << e_ << ".id <> " << a << ".id";
+           return other << ")))";
          });
 }
 

@@ -108,8 +108,12 @@ bool holds(const std::vector<std::string>& words, const std::vector<std::string>
 
 // Whether `a` goes with `b` in one of these ways.
 bool linked(const GoesWays& ways, const ElementFacts& a, const ElementFacts& b) {
+  const auto on_base = [](const ElementFacts& piece, const ElementFacts& base) {
+    return piece.goes_how == "on" && !piece.goes_to && base.role == base_role && piece.id != base.id;
+  };
   return (a.goes_to == b.id && among(ways.own, a.goes_how)) ||
-         (b.goes_to == a.id && among(ways.other, b.goes_how));
+         (b.goes_to == a.id && among(ways.other, b.goes_how)) || (ways.first_on_base() && on_base(a, b)) ||
+         (ways.second_on_base() && on_base(b, a));
 }
 
 }  // namespace

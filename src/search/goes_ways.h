@@ -4,6 +4,7 @@
 // the form that the search compares.
 #pragma once
 
+#include <algorithm>
 #include <string>
 #include <string_view>
 #include <vector>
@@ -15,7 +16,17 @@ namespace insetbook {
 struct GoesWays {
   std::vector<std::string> own;    // the first is recorded so with the second
   std::vector<std::string> other;  // or the second so with the first
+  // A piece that is recorded on no other piece ("on front") lies on the base.
+  bool first_on_base() const { return says_on(own); }
+  bool second_on_base() const { return says_on(other); }
+
+ private:
+  static bool says_on(const std::vector<std::string>& ways) {
+    return std::find(ways.begin(), ways.end(), "on") != ways.end();
+  }
 };
+
+inline constexpr std::string_view base_role = "base";  // a term of schema/vocabularies/roles.json
 
 inline GoesWays goes_ways(GoesHow how) {
   switch (how) {

@@ -213,6 +213,13 @@ class Scan {
   }
   // What language/goes.h says, word for word.
   static bool linked(GoesHow how, const Row& a, const Row& b) {
+    if (a.id == b.id) return false;
+    const auto on_base = [](const Row& piece, const Row& base) {
+      return piece.text.at("goes_how") == "on" && !piece.number.at("goes_to") &&
+             base.text.at("role") == "base";
+    };
+    if (how == GoesHow::on && on_base(a, b)) return true;
+    if (how == GoesHow::behind && on_base(b, a)) return true;
     const std::string of_a = a.number.at("goes_to") == b.id ? a.text.at("goes_how") : "";
     const std::string of_b = b.number.at("goes_to") == a.id ? b.text.at("goes_how") : "";
     switch (how) {
