@@ -178,8 +178,9 @@ std::string verdict_text(const FramingOpening& found) {
 
 void print_frames(const FramesAnswer& answer, Output& out) {
   const std::string size = shape_text(answer.panel, answer.unit);
-  const std::string panel =
-      answer.panel_of.empty() ? "a " + size : fmt::format("{} ({})", answer.panel_of, size);
+  const bool is_vowel = std::string_view("aeiou").find(size.front()) != std::string_view::npos;
+  const std::string panel = answer.panel_of.empty() ? (is_vowel ? "an " : "a ") + size
+                                                    : fmt::format("{} ({})", answer.panel_of, size);
   if (answer.openings.empty()) {
     out.headline(fmt::format("No measured die frames {}{}.", panel,
                              answer.border > Length()

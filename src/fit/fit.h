@@ -3,10 +3,11 @@
 // What fits inside an opening and what frames a panel. The rules are those of "What fits":
 // an opening is closed; a panel fits with border b when each of its points is at least b from the opening's
 // edge; touching counts. Circle, rectangle, rounded rectangle and polygon are decided exactly (integers and
-// one exact sign function); ovals between an inner and an outer outline refined as far as 1 nm, and what
-// stays undecided counts as not fitting. Panels lie parallel to the die, anywhere in it, and are rounded down
-// to the cutting step. A computed panel is a promise: it lies inside, and nothing one step larger of that
-// kind does (not even in the opening grown by 1 µm).
+// one exact sign function); ovals and drawn outlines between an inner and an outer outline refined as far as
+// 1 nm, and what stays undecided counts as not fitting. Panels lie parallel to the die, anywhere in it, and
+// are rounded down to the cutting step. A computed panel is a promise: it lies inside, and nothing one step
+// larger of that kind does. In a drawn outline larger ones are excluded down to places 2 nm apart; what is
+// closer is not taken, and said in the panel's note.
 #pragma once
 
 #include <optional>
