@@ -37,7 +37,8 @@ FitQuestion asking(std::vector<ShapeKind> shapes, Length border = {}) {
 // "largest rectangle 20 x 45 mm at 0, 0, in the middle, fits, 0 round it"
 std::string said(const Panel& panel) {
   const auto nm = [](Length length) {
-    return std::to_string(static_cast<double>(length.nm()) / 1e6).substr(0, 6);
+    const std::int64_t whole = length.nm() / 1'000'000, rest = length.nm() % 1'000'000;
+    return (std::to_string(whole) + "." + std::to_string(1'000'000 + rest).substr(1)).substr(0, 6);
   };
   return std::string(panel_kind_word(panel.kind)) + " " + std::string(shape_word(panel.shape.kind)) + " " +
          std::to_string(panel.shape.width.nm() / 1'000'000) + " x " +
