@@ -147,7 +147,7 @@ bool lies_in(const LineDrawn& inner, const LineDrawn& outer) {
     return false;
   for (const Ring& ring : inner.rings.rings)
     for (const Point& point : ring.points)
-      if (side_of(outer.rings, point) == Side::outside) return false;
+      if (side_of(outer.rings, point) == PointSide::outside) return false;
   return true;
 }
 

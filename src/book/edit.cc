@@ -25,62 +25,62 @@ namespace {
 using enum EditKind;
 
 constexpr auto fields = std::to_array<FieldRow>({
-    {set, "name", "name", FieldKind::name},
-    {set, "maker", "maker", FieldKind::text},
-    {set, "code", "code", FieldKind::text},
-    {set, "stored in", "stored_in", FieldKind::text},
-    {set, "status", "status", FieldKind::text},
-    {set, "note", "note", FieldKind::text},
-    {die, "name", "label", FieldKind::name},
-    {die, "order", "rank", FieldKind::count},
-    {die, "code", "code", FieldKind::text},
-    {die, "stored in", "stored_in", FieldKind::text},
-    {die, "status", "status", FieldKind::text},
-    {die, "note", "note", FieldKind::text},
-    {line, "name", "name", FieldKind::name},
-    {line, "shape", "shape", FieldKind::text},
-    {line, "figures", "figures", FieldKind::text},
-    {line, "outline", "outline", FieldKind::text},
-    {line, "outline unit", "outline_unit", FieldKind::text},
-    {line, "note", "note", FieldKind::text},
-    {supply, "kind", "kind", FieldKind::name},
-    {supply, "set", "set_name", FieldKind::name},
-    {supply, "name", "name", FieldKind::name},
-    {supply, "colour", "colour_id", FieldKind::name},
-    {supply, "words", "words", FieldKind::text},
-    {supply, "size", "", FieldKind::size},
-    {supply, "thickness", "thickness_nm", FieldKind::length},
-    {supply, "from", "from_date", FieldKind::date},
-    {supply, "until", "until_date", FieldKind::date},
-    {supply, "status", "status", FieldKind::text},
-    {supply, "have", "have", FieldKind::text},
-    {supply, "cut by", "cut_by", FieldKind::text},
-    {supply, "instead", "instead", FieldKind::text},
-    {supply, "stored in", "stored_in", FieldKind::text},
-    {supply, "price", "price", FieldKind::text},
-    {supply, "note", "note", FieldKind::text},
-    {colour, "name", "name", FieldKind::name},
-    {colour, "value", "srgb", FieldKind::colour_value},
-    {colour, "note", "note", FieldKind::text},
-    {sample, "name", "title", FieldKind::name},
-    {sample, "made", "made", FieldKind::date},
-    {sample, "base", "base_", FieldKind::size},
-    {sample, "scores", "scores", FieldKind::text},
-    {sample, "finished", "closed_", FieldKind::size},
-    {sample, "words", "words", FieldKind::text},
-    {sample, "envelope", "envelope", FieldKind::text},
-    {sample, "steps", "steps", FieldKind::text},
-    {sample, "based on", "based_on", FieldKind::text},
-    {sample, "note", "note", FieldKind::text},
-    {piece, "name", "name", FieldKind::name},
-    {piece, "role", "role", FieldKind::text},
-    {piece, "side", "side", FieldKind::text},
-    {piece, "shape", "shape", FieldKind::text},
-    {piece, "size", "", FieldKind::size},
-    {piece, "at", "at", FieldKind::text},
-    {piece, "glue", "glue", FieldKind::text},
-    {piece, "count", "count", FieldKind::count},
-    {piece, "note", "note", FieldKind::text},
+    {set, "name", "name", EditedKind::name},
+    {set, "maker", "maker", EditedKind::text},
+    {set, "code", "code", EditedKind::text},
+    {set, "stored in", "stored_in", EditedKind::text},
+    {set, "status", "status", EditedKind::text},
+    {set, "note", "note", EditedKind::text},
+    {die, "name", "label", EditedKind::name},
+    {die, "order", "rank", EditedKind::count},
+    {die, "code", "code", EditedKind::text},
+    {die, "stored in", "stored_in", EditedKind::text},
+    {die, "status", "status", EditedKind::text},
+    {die, "note", "note", EditedKind::text},
+    {line, "name", "name", EditedKind::name},
+    {line, "shape", "shape", EditedKind::text},
+    {line, "figures", "figures", EditedKind::text},
+    {line, "outline", "outline", EditedKind::text},
+    {line, "outline unit", "outline_unit", EditedKind::text},
+    {line, "note", "note", EditedKind::text},
+    {supply, "kind", "kind", EditedKind::name},
+    {supply, "set", "set_name", EditedKind::name},
+    {supply, "name", "name", EditedKind::name},
+    {supply, "colour", "colour_id", EditedKind::name},
+    {supply, "words", "words", EditedKind::text},
+    {supply, "size", "", EditedKind::size},
+    {supply, "thickness", "thickness_nm", EditedKind::length},
+    {supply, "from", "from_date", EditedKind::date},
+    {supply, "until", "until_date", EditedKind::date},
+    {supply, "status", "status", EditedKind::text},
+    {supply, "have", "have", EditedKind::text},
+    {supply, "cut by", "cut_by", EditedKind::text},
+    {supply, "instead", "instead", EditedKind::text},
+    {supply, "stored in", "stored_in", EditedKind::text},
+    {supply, "price", "price", EditedKind::text},
+    {supply, "note", "note", EditedKind::text},
+    {colour, "name", "name", EditedKind::name},
+    {colour, "value", "srgb", EditedKind::colour_value},
+    {colour, "note", "note", EditedKind::text},
+    {sample, "name", "title", EditedKind::name},
+    {sample, "made", "made", EditedKind::date},
+    {sample, "base", "base_", EditedKind::size},
+    {sample, "scores", "scores", EditedKind::text},
+    {sample, "finished", "closed_", EditedKind::size},
+    {sample, "words", "words", EditedKind::text},
+    {sample, "envelope", "envelope", EditedKind::text},
+    {sample, "steps", "steps", EditedKind::text},
+    {sample, "based on", "based_on", EditedKind::text},
+    {sample, "note", "note", EditedKind::text},
+    {piece, "name", "name", EditedKind::name},
+    {piece, "role", "role", EditedKind::text},
+    {piece, "side", "side", EditedKind::text},
+    {piece, "shape", "shape", EditedKind::text},
+    {piece, "size", "", EditedKind::size},
+    {piece, "at", "at", EditedKind::text},
+    {piece, "glue", "glue", EditedKind::text},
+    {piece, "count", "count", EditedKind::count},
+    {piece, "note", "note", EditedKind::text},
 });
 
 // Other names of fields, as the tables a person keeps have them.
@@ -366,25 +366,25 @@ Result<PutResult> change_field(Change& change, const Editable& record, std::stri
   const FieldRow& field = **found;
   const std::string_view value = trim(given);
   if (!valid_utf8(value)) return failure(bad_value(field, "?", "text in UTF-8"));
-  const Lines lines = field.kind == FieldKind::text ? Lines::several : Lines::one;
+  const Lines lines = field.kind == EditedKind::text ? Lines::several : Lines::one;
   if (auto control = control_character_in(value, lines)) return failure(std::move(*control));
   const Book& book = change.book();
   switch (field.kind) {
-    case FieldKind::name:
+    case EditedKind::name:
       return rename(change, record, field, value);
-    case FieldKind::size:
+    case EditedKind::size:
       return resize(change, record, field, value);
-    case FieldKind::length:
+    case EditedKind::length:
       return change_length(book, record, field, value);
-    case FieldKind::count:
+    case EditedKind::count:
       return change_count(book, record, field, value);
-    case FieldKind::colour_value:
+    case EditedKind::colour_value:
       return change_colour(book, record, field, value);
-    case FieldKind::date:
+    case EditedKind::date:
       if (!value.empty() && !is_iso_date(value))
         return failure(bad_value(field, value, "a date as in 2026-03-08"));
       break;
-    case FieldKind::text:
+    case EditedKind::text:
       break;
   }
   return set_column(book, record, field.column, value);

@@ -34,13 +34,13 @@ struct Editable {
 // the nearest names; several: all of them.
 Result<Editable> find_editable(const Book& book, std::string_view name);
 
-enum class FieldKind { text, name, date, length, size, count, colour_value };
+enum class EditedKind { text, name, date, length, size, count, colour_value };
 
 struct FieldRow {
   EditKind record;
   std::string_view name;    // "stored in"
   std::string_view column;  // of the record's table; for a size, what stands before "width_nm"
-  FieldKind kind;
+  EditedKind kind;
 };
 std::span<const FieldRow> field_rows();
 std::vector<std::string> fields_of(EditKind kind);

@@ -94,7 +94,7 @@ Result<Verdict> verdict_in_outline(const Opening& opening, const Shape& panel, L
   if (!ground) return failure(ground.error());
   const Result<OutlineFamily> family = family_of(*ground, panel, border, Length::nm(1));
   if (!family) return failure(family.error());
-  const Found found = family->given_side(panel.width, panel.height);
+  const FoundPlace found = family->given_side(panel.width, panel.height);
   if (found.placed) return verdict_inside(opening, *family, sides_of(panel));
   return found.undecided ? Verdict::undecided : Verdict::too_big;
 }

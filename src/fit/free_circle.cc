@@ -36,7 +36,7 @@ class Search {
   Search(const EdgeTree& edges, std::int64_t border, const Chain& chain)
       : edges_(edges), border_(border), chain_(chain), limit_(chain.count), error_(edges.error()) {}
 
-  Found run() {
+  FoundPlace run() {
     if (edges_.empty()) return {};
     const Box& box = edges_.box();
     limit_ = last_at(static_cast<double>(std::min(box.width(), box.height())) / 2 + error_);
@@ -154,7 +154,7 @@ class Search {
   std::int64_t limit_;
   double error_;
   std::priority_queue<Square> open_;
-  Found found_;
+  FoundPlace found_;
   Square deepest_{0, 0, 0, -1e18};
   std::int64_t best_ = 0, left_open_ = 0;
   int in_vain_ = 0;
@@ -162,7 +162,7 @@ class Search {
 
 }  // namespace
 
-Found last_circle(const EdgeTree& edges, std::int64_t border, const Chain& chain) {
+FoundPlace last_circle(const EdgeTree& edges, std::int64_t border, const Chain& chain) {
   return Search(edges, border, chain).run();
 }
 

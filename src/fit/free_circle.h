@@ -8,6 +8,6 @@
 namespace insetbook {
 
 // The last of a chain of circles (as wide as high) that lies somewhere.
-Found last_circle(const EdgeTree& edges, std::int64_t border, const Chain& chain);
+FoundPlace last_circle(const EdgeTree& edges, std::int64_t border, const Chain& chain);
 
 }  // namespace insetbook

@@ -131,8 +131,8 @@ std::int64_t last_by_box(const EdgeTree& opening, std::int64_t border, const Cha
 
 }  // namespace
 
-Found last_outline(const EdgeTree& opening, std::int64_t border, const OutlineChain& chain) {
-  Found found;
+FoundPlace last_outline(const EdgeTree& opening, std::int64_t border, const OutlineChain& chain) {
+  FoundPlace found;
   if (opening.empty()) return found;
   std::int64_t fits = 0, too_large = last_by_box(opening, border, chain.sides) + 1;
   while (too_large - fits > 1) {

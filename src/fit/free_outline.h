@@ -18,6 +18,6 @@ struct OutlineChain {
   std::function<EdgeTree(std::int64_t)> outline;
 };
 
-Found last_outline(const EdgeTree& opening, std::int64_t border, const OutlineChain& chain);
+FoundPlace last_outline(const EdgeTree& opening, std::int64_t border, const OutlineChain& chain);
 
 }  // namespace insetbook

@@ -109,7 +109,7 @@ class Search {
         goal_(goal),
         error_(edges.error()) {}
 
-  Found run() {
+  FoundPlace run() {
     if (edges_.empty() || goal_.count() < 1) return {};
     const Box& box = edges_.box();
     const double most_left = static_cast<double>(box.least.x) + static_cast<double>(border_) - error_;
@@ -254,7 +254,7 @@ class Search {
   const Goal& goal_;
   double error_;
   std::priority_queue<Range> open_;
-  Found found_;
+  FoundPlace found_;
   std::int64_t score_ = 0, undecided_score_ = 0;
   std::vector<std::pair<Sides, std::int64_t>> left_open_;
   std::unordered_map<std::int64_t, int> fine_looked_at_;
@@ -263,12 +263,12 @@ class Search {
 
 }  // namespace
 
-Found largest_rectangle(const EdgeTree& edges, std::int64_t border, std::int64_t step) {
+FoundPlace largest_rectangle(const EdgeTree& edges, std::int64_t border, std::int64_t step) {
   const BySteps goal(edges.box(), border, step);
   return Search<BySteps>(edges, border, goal).run();
 }
 
-Found last_rectangle(const EdgeTree& edges, std::int64_t border, const Chain& chain) {
+FoundPlace last_rectangle(const EdgeTree& edges, std::int64_t border, const Chain& chain) {
   const ByChain goal(chain);
   return Search<ByChain>(edges, border, goal).run();
 }

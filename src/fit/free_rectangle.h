@@ -20,7 +20,7 @@ struct Placed {
   Middle middle;
 };
 
-struct Found {
+struct FoundPlace {
   std::optional<Placed> placed;
   std::optional<Sides> undecided;  // the largest that is better than what was placed, if it fits
   std::int64_t looked_at = 0;      // how many ranges of places and sides were looked at
@@ -34,9 +34,9 @@ struct Chain {
 
 // The largest area of which both sides are whole steps; of equal ones the nearest to the outline's
 // proportions. border ≥ 0, step > 0, nm.
-Found largest_rectangle(const EdgeTree& edges, std::int64_t border, std::int64_t step);
+FoundPlace largest_rectangle(const EdgeTree& edges, std::int64_t border, std::int64_t step);
 
 // The last of a chain that lies somewhere.
-Found last_rectangle(const EdgeTree& edges, std::int64_t border, const Chain& chain);
+FoundPlace last_rectangle(const EdgeTree& edges, std::int64_t border, const Chain& chain);
 
 }  // namespace insetbook

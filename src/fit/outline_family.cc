@@ -41,11 +41,13 @@ Chain without_empty(std::int64_t count, std::function<Sides(std::int64_t)> at) {
 }
 
 // The better of two answers by area, and what either leaves open above it.
-Found better(Found a, Found b) {
-  const auto size = [](const Found& found) { return found.placed ? area(found.placed->sides) : Int128{0}; };
-  Found best = size(a) >= size(b) ? a : b;
+FoundPlace better(FoundPlace a, FoundPlace b) {
+  const auto size = [](const FoundPlace& found) {
+    return found.placed ? area(found.placed->sides) : Int128{0};
+  };
+  FoundPlace best = size(a) >= size(b) ? a : b;
   best.undecided.reset();
-  for (const Found* found : {&a, &b}) {
+  for (const FoundPlace* found : {&a, &b}) {
     if (found->undecided && area(*found->undecided) > size(best)) best.undecided = found->undecided;
   }
   best.looked_at = a.looked_at + b.looked_at;
@@ -58,7 +60,7 @@ Form whole_form(ShapeKind kind, Sides sides) {
   return form;
 }
 
-bool open(const Found& found) {
+bool open(const FoundPlace& found) {
   return found.undecided.has_value();
 }
 
@@ -87,7 +89,7 @@ EdgeTree OutlineFamily::panel_edges(Sides sides) const {
   return edges ? *edges : EdgeTree(Outline{});
 }
 
-Found OutlineFamily::last(const OutlineGround& ground, Length border, const Chain& chain) const {
+FoundPlace OutlineFamily::last(const OutlineGround& ground, Length border, const Chain& chain) const {
   if (chain.count < 1) return {};
   const std::int64_t nm = border.nm();
   if (drawn_) {
@@ -119,24 +121,24 @@ Chain OutlineFamily::by_height() const {
   });
 }
 
-Found OutlineFamily::largest() const {
+FoundPlace OutlineFamily::largest() const {
   if (drawn_ || kind_ != ShapeKind::rectangle) return proportional();
   return ground_.ask([&](const EdgeTree& edges) { return largest_rectangle(edges, border_.nm(), step_); },
                      open);
 }
 
-Found OutlineFamily::proportional() const {
-  const Found wide = last(ground_, border_, by_width());
+FoundPlace OutlineFamily::proportional() const {
+  const FoundPlace wide = last(ground_, border_, by_width());
   if (kind_ == ShapeKind::square || kind_ == ShapeKind::circle) return wide;
   return better(wide, last(ground_, border_, by_height()));
 }
 
 // As family.h: for each difference of the sides, in whole steps, that leaves what is left and right within
 // half a step of what is above and below.
-Found OutlineFamily::even_border() const {
+FoundPlace OutlineFamily::even_border() const {
   const Sides whole = ground_.size();
   const std::int64_t difference = whole.width - whole.height, middle = difference / step_;
-  Found best;
+  FoundPlace best;
   for (std::int64_t more = middle - 2; more <= middle + 2; ++more) {
     if (std::abs(difference - more * step_) > step_) continue;
     const std::int64_t skipped = std::max<std::int64_t>(0, more);
@@ -149,13 +151,13 @@ Found OutlineFamily::even_border() const {
   return best;
 }
 
-Found OutlineFamily::given_side(std::optional<Length> width, std::optional<Length> height) const {
+FoundPlace OutlineFamily::given_side(std::optional<Length> width, std::optional<Length> height) const {
   const bool equal = kind_ == ShapeKind::square || kind_ == ShapeKind::circle;
   const auto one = [&](Sides sides) {
-    if (sides.width <= 0 || sides.height <= 0) return Found{};
+    if (sides.width <= 0 || sides.height <= 0) return FoundPlace{};
     return last(ground_, border_, {1, [sides](std::int64_t) { return sides; }});
   };
-  if (width && height) return equal && *width != *height ? Found{} : one({width->nm(), height->nm()});
+  if (width && height) return equal && *width != *height ? FoundPlace{} : one({width->nm(), height->nm()});
   const std::int64_t given = (width ? *width : *height).nm();
   if (equal) return one({given, given});
   const Sides whole = ground_.size();
@@ -239,7 +241,7 @@ OutlineFamily::Shown OutlineFamily::shown(const Placed& placed) const {
   std::int64_t holds = border_.nm(), fails = border_.nm() + 2 * step_;
   for (int round = 0; round < 5 && fails - holds > 1; ++round) {
     const std::int64_t middle = holds + (fails - holds) / 2;
-    const Found found = last(ground_, Length::nm(middle), only);
+    const FoundPlace found = last(ground_, Length::nm(middle), only);
     if (found.placed) best = *found.placed;
     (found.placed ? holds : fails) = middle;
   }

@@ -18,10 +18,10 @@ class OutlineFamily {
   OutlineFamily(const OutlineGround& ground, ShapeKind kind, std::optional<CurvedOutline> drawn,
                 Length border, Length step, std::optional<Shape> pattern = std::nullopt);
 
-  Found largest() const;  // rectangles: by area; else the opening's proportions
-  Found proportional() const;
-  Found even_border() const;
-  Found given_side(std::optional<Length> width, std::optional<Length> height) const;
+  FoundPlace largest() const;  // rectangles: by area; else the opening's proportions
+  FoundPlace proportional() const;
+  FoundPlace even_border() const;
+  FoundPlace given_side(std::optional<Length> width, std::optional<Length> height) const;
 
   // The same panel where it leaves the most border on its tightest side: in the middle where that is not
   // less, else to about a sixteenth of a step.
@@ -39,7 +39,7 @@ class OutlineFamily {
   bool lies_in(const OutlineGround& other, Sides sides) const;
 
  private:
-  Found last(const OutlineGround& ground, Length border, const Chain& chain) const;
+  FoundPlace last(const OutlineGround& ground, Length border, const Chain& chain) const;
   class Check;
   EdgeTree panel_edges(Sides sides) const;  // empty where it cannot be drawn
   Length border_at(const Placed& placed) const;

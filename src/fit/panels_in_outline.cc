@@ -59,7 +59,7 @@ class Answer {
   // Of the opening's own shape there are two families: in its proportions, and with its border as even as
   // whole steps leave it. The larger of the two panels is the largest.
   void add_own(const OutlineFamily& family, ShapeKind kind) {
-    const Found proportional = family.proportional(), even = family.even_border();
+    const FoundPlace proportional = family.proportional(), even = family.even_border();
     const bool even_is_larger =
         even.placed && (!proportional.placed || area(even.placed->sides) > area(proportional.placed->sides));
     add(family, kind, PanelKind::largest, even_is_larger ? even : proportional);
@@ -79,7 +79,7 @@ class Answer {
     });
   }
 
-  void add(const OutlineFamily& family, ShapeKind kind, PanelKind wanted, const Found& found) {
+  void add(const OutlineFamily& family, ShapeKind kind, PanelKind wanted, const FoundPlace& found) {
     if (!found.placed || is_there(kind, found.placed->sides)) return;
     const Sides sides = found.placed->sides;
     Panel panel;

@@ -67,10 +67,10 @@ class OrderReader {
  public:
   explicit OrderReader(std::span<const std::string> words) : words_(words) {}
 
-  std::optional<Order> read() const {
+  std::optional<RankOrder> read() const {
     if (const auto alone = size_word(0, 1)) return but_so_many(*alone);
     if (word(0) == "last") {
-      const Order last = but_so_many({.words = 1, .rank = 1, .from_smallest = true, .by_size = true});
+      const RankOrder last = but_so_many({.words = 1, .rank = 1, .from_smallest = true, .by_size = true});
       if (last.words > 1) return last;
     }
     if (word(0) == "next") {
@@ -86,7 +86,7 @@ class OrderReader {
       if (const auto said = size_word(after, *rank)) return said;
       if (const auto said = end_word(after, *rank)) return said;
     }
-    return Order{.words = 1, .rank = *rank};
+    return RankOrder{.words = 1, .rank = *rank};
   }
 
  private:
@@ -94,20 +94,20 @@ class OrderReader {
     return i < words_.size() ? std::string_view(words_[i]) : std::string_view();
   }
 
-  std::optional<Order> size_word(std::size_t at, int rank) const {
+  std::optional<RankOrder> size_word(std::size_t at, int rank) const {
     if (!any_of(large_words, word(at)) && !any_of(small_words, word(at))) return std::nullopt;
-    return Order{
+    return RankOrder{
         .words = at + 1, .rank = rank, .from_smallest = any_of(small_words, word(at)), .by_size = true};
   }
 
-  std::optional<Order> end_word(std::size_t at, int rank) const {
+  std::optional<RankOrder> end_word(std::size_t at, int rank) const {
     if (!any_of(top_words, word(at)) && !any_of(end_words, word(at))) return std::nullopt;
-    return Order{
+    return RankOrder{
         .words = at + 1, .rank = rank, .from_smallest = any_of(end_words, word(at)), .by_size = true};
   }
 
   // "smallest but one" is the second smallest.
-  Order but_so_many(Order order) const {
+  RankOrder but_so_many(RankOrder order) const {
     if (word(order.words) != "but") return order;
     const auto count = small_number(word(order.words + 1));
     if (!count) return order;
@@ -121,7 +121,7 @@ class OrderReader {
 
 }  // namespace
 
-std::optional<Order> order_at(std::span<const std::string> words) {
+std::optional<RankOrder> order_at(std::span<const std::string> words) {
   return OrderReader(words).read();
 }
 

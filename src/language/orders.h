@@ -21,12 +21,12 @@ std::optional<int> small_number(std::string_view word);
 std::optional<int> plain_number(std::string_view word);
 
 // An order by size that begins at words[0].
-struct Order {
+struct RankOrder {
   std::size_t words = 0;  // how many words it takes
   int rank = 0;           // 1 = the largest (or the smallest)
   bool from_smallest = false;
   bool by_size = false;  // a word for the size was said ("largest"); a bare "second" counts from the largest
 };
-std::optional<Order> order_at(std::span<const std::string> words);
+std::optional<RankOrder> order_at(std::span<const std::string> words);
 
 }  // namespace insetbook

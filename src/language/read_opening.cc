@@ -230,14 +230,14 @@ std::vector<OpeningPhrase> readings_of_opening(std::string_view text) {
 
 namespace {
 
-std::optional<Order> whole_order(std::string_view folded) {
+std::optional<RankOrder> whole_order(std::string_view folded) {
   Words words = words_of(folded);
   while (!words.empty() && is_article(words.front())) words.erase(words.begin());
   if (!words.empty() && is_one_of(words.back(), {"die", "one", "size"})) words.pop_back();
   if (words.size() == 2 && is_one_of(words.front(), {"die", "no", "number", "#", "nr"}))
     words.erase(words.begin());
   if (words.size() == 1)
-    if (const auto number = plain_number(words.front())) return Order{.words = 1, .rank = *number};
+    if (const auto number = plain_number(words.front())) return RankOrder{.words = 1, .rank = *number};
   const auto order = order_at(words);
   if (!order || order->words != words.size()) return std::nullopt;
   return order;

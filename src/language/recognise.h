@@ -135,7 +135,7 @@ class Recogniser {
   };
   std::optional<SetSaid> set_at(std::size_t at, NameKind kind);
   void dies(std::size_t at, std::vector<Seen>& out);
-  void choose_die(DieSaid& said, const NamedRecord& set, const Order& order);
+  void choose_die(DieSaid& said, const NamedRecord& set, const RankOrder& order);
   void choose_middle(DieSaid& said, const NamedRecord& set);
   void number_chosen(DieSaid& said, const NamedRecord& set, int number);
   void more_dies(const DieSaid& said, Seen& it);

@@ -33,7 +33,7 @@ std::optional<Recogniser::SetSaid> Recogniser::set_at(std::size_t at, NameKind k
 }
 
 // The place of the order's die in the set, counted from the largest or the smallest.
-void Recogniser::choose_die(DieSaid& said, const NamedRecord& set, const Order& order) {
+void Recogniser::choose_die(DieSaid& said, const NamedRecord& set, const RankOrder& order) {
   const std::vector<std::int64_t> dies = context_.names.dies_of(set.id);
   const auto place = static_cast<std::size_t>(order.rank);
   said.die.said = set.name + ", " + order_words(order.rank, order.from_smallest);
@@ -187,7 +187,7 @@ std::optional<Recogniser::DieSaid> Recogniser::die_at(std::size_t at, bool insid
   const std::size_t begins = line_before(at, said.die);
   auto order = order_at(word_list(begins, longest_order));
   // "the last moonrise circle" is the smallest: the set is counted from its largest.
-  if (!order && is_word(begins, "last")) order = Order{.words = 1, .rank = 1, .from_smallest = true};
+  if (!order && is_word(begins, "last")) order = RankOrder{.words = 1, .rank = 1, .from_smallest = true};
   const auto number = number_before(begins);
   const bool middle = is_word(begins, "middle");
   std::size_t name_at = begins;

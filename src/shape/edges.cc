@@ -21,25 +21,25 @@ std::int64_t rounded_quotient(Int128 dividend, Int128 divisor) {
 }
 
 // Of a point on the line of the edge: between its ends, and none of them.
-bool strictly_within(const Edge& edge, Point point) {
+bool strictly_within(const RingEdge& edge, Point point) {
   if (point == edge.from || point == edge.to) return false;
   return std::min(edge.from.x, edge.to.x) <= point.x && point.x <= std::max(edge.from.x, edge.to.x) &&
          std::min(edge.from.y, edge.to.y) <= point.y && point.y <= std::max(edge.from.y, edge.to.y);
 }
 
-void split_first(Meeting& meeting, const Edge& edge, Point point) {
+void split_first(Meeting& meeting, const RingEdge& edge, Point point) {
   if (point == edge.from || point == edge.to || meeting.in_first == 2) return;
   meeting.first[static_cast<std::size_t>(meeting.in_first++)] = point;
 }
 
-void split_second(Meeting& meeting, const Edge& edge, Point point) {
+void split_second(Meeting& meeting, const RingEdge& edge, Point point) {
   if (point == edge.from || point == edge.to || meeting.in_second == 2) return;
   meeting.second[static_cast<std::size_t>(meeting.in_second++)] = point;
 }
 
 }  // namespace
 
-Meeting meeting_of(const Edge& a, const Edge& b) {
+Meeting meeting_of(const RingEdge& a, const RingEdge& b) {
   Meeting meeting;
   meeting.shared_end = a.from == b.from || a.from == b.to || a.to == b.from || a.to == b.to;
   const Int128 b_from = cross(a.from, a.to, b.from), b_to = cross(a.from, a.to, b.to);
@@ -62,7 +62,7 @@ Meeting meeting_of(const Edge& a, const Edge& b) {
   return meeting;
 }
 
-EdgeTree::EdgeTree(const std::vector<Edge>& edges) : edges_(edges) {
+RingEdgeTree::RingEdgeTree(const std::vector<RingEdge>& edges) : edges_(edges) {
   while (leaves_ * leaf_size < edges.size()) leaves_ *= 2;
   constexpr std::int64_t far = std::numeric_limits<std::int64_t>::max();
   boxes_.assign(2 * leaves_, Box{{far, far}, {-far, -far}});

@@ -16,7 +16,7 @@
 
 namespace insetbook {
 
-struct Edge {
+struct RingEdge {
   Point from, to;
 };
 
@@ -36,11 +36,11 @@ struct Meeting {
   bool crossing = false;            // in a point inside of both, which was rounded
   bool shared_end = false;
 };
-Meeting meeting_of(const Edge& a, const Edge& b);
+Meeting meeting_of(const RingEdge& a, const RingEdge& b);
 
-class EdgeTree {
+class RingEdgeTree {
  public:
-  explicit EdgeTree(const std::vector<Edge>& edges);
+  explicit RingEdgeTree(const std::vector<RingEdge>& edges);
 
   // visit(i, j), i < j, for every two edges whose boxes touch.
   template <class Visit>
@@ -60,7 +60,7 @@ class EdgeTree {
   static bool touch(const Box& a, const Box& b) {
     return a.least.x <= b.most.x && b.least.x <= a.most.x && a.least.y <= b.most.y && b.least.y <= a.most.y;
   }
-  static Box box_of_edge(const Edge& edge) {
+  static Box box_of_edge(const RingEdge& edge) {
     return {{std::min(edge.from.x, edge.to.x), std::min(edge.from.y, edge.to.y)},
             {std::max(edge.from.x, edge.to.x), std::max(edge.from.y, edge.to.y)}};
   }
@@ -117,7 +117,7 @@ class EdgeTree {
     for (std::size_t i = begin_of(node); i < end_of(node); ++i) visit(i);
   }
 
-  const std::vector<Edge>& edges_;
+  const std::vector<RingEdge>& edges_;
   std::size_t leaves_ = 1;  // a power of two; the children of node n are 2n and 2n + 1, the root is 1
   std::vector<Box> boxes_;
 };

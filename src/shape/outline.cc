@@ -44,18 +44,18 @@ Box box_of(const Outline& outline) {
   return box;
 }
 
-Side side_of(const Outline& outline, Point point) {
+PointSide side_of(const Outline& outline, Point point) {
   bool inside = false;
   for (const Ring& ring : outline.rings) {
     if (ring.points.empty()) continue;
     Point a = ring.points.back();
     for (const Point b : ring.points) {
-      if (in_box_of(a, b, point) && turn(a, b, point) == 0) return Side::on_edge;
+      if (in_box_of(a, b, point) && turn(a, b, point) == 0) return PointSide::on_edge;
       if (met_to_the_right(a, b, point)) inside = !inside;
       a = b;
     }
   }
-  return inside ? Side::inside : Side::outside;
+  return inside ? PointSide::inside : PointSide::outside;
 }
 
 }  // namespace insetbook

@@ -44,7 +44,7 @@ Box box_of(const Outline& outline);
 
 // Of a point: the exact answer for the rings as they are, in whole numbers. The region is closed: a point on
 // an edge or a corner is on_edge, whichever side it would belong to. Both coordinates within ±2^60.
-enum class Side { outside, on_edge, inside };
-Side side_of(const Outline& outline, Point point);
+enum class PointSide { outside, on_edge, inside };
+PointSide side_of(const Outline& outline, Point point);
 
 }  // namespace insetbook

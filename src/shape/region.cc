@@ -20,7 +20,7 @@ bool before(Point a, Point b) {
 
 // Edges way by way; `ends[w]` is one past the last edge of way w.
 struct Ways {
-  std::vector<Edge> edges;
+  std::vector<RingEdge> edges;
   std::vector<std::size_t> ends;
 };
 
@@ -57,7 +57,7 @@ Meetings meetings_of(const Ways& ways) {
     begin = end;
   }
   Meetings found;
-  EdgeTree(ways.edges).each_pair([&](std::size_t i, std::size_t j) {
+  RingEdgeTree(ways.edges).each_pair([&](std::size_t i, std::size_t j) {
     if (found.splits.size() > most_splits) return;
     const Meeting meeting = meeting_of(ways.edges[i], ways.edges[j]);
     for (int k = 0; k < meeting.in_first; ++k)
@@ -74,7 +74,7 @@ Meetings meetings_of(const Ways& ways) {
 
 void split_edges(Ways& ways, std::vector<Split> splits) {
   const auto along = [&](const Split& split) {
-    const Edge& edge = ways.edges[split.edge];
+    const RingEdge& edge = ways.edges[split.edge];
     const Int128 x = edge.to.x - edge.from.x, y = edge.to.y - edge.from.y;
     return x * (split.point.x - edge.from.x) + y * (split.point.y - edge.from.y);
   };
@@ -105,7 +105,7 @@ void split_edges(Ways& ways, std::vector<Split> splits) {
 // How often the edge goes round a point from which it is met on the level line to the right: as y runs down,
 // once for an edge that goes down, as often the other way for one that goes up. `doubled` is in halves of a
 // nanometre. An end with the smaller y counts, as in side_of.
-int times_met(const Edge& edge, Point doubled) {
+int times_met(const RingEdge& edge, Point doubled) {
   const Point a{2 * edge.from.x, 2 * edge.from.y}, b{2 * edge.to.x, 2 * edge.to.y};
   if ((a.y <= doubled.y) == (b.y <= doubled.y)) return 0;
   if (a.y < b.y) return turn_of(a, b, doubled) > 0 ? 1 : 0;
@@ -120,9 +120,9 @@ struct Hands {
 
 // By the level line from the middle of the edge. The edges share nothing but ends; `weights` says how often
 // each counts.
-Hands hands_of(const std::vector<Edge>& edges, const std::vector<int>& weights, const EdgeTree& tree,
+Hands hands_of(const std::vector<RingEdge>& edges, const std::vector<int>& weights, const RingEdgeTree& tree,
                std::size_t edge) {
-  const Edge& own = edges[edge];
+  const RingEdge& own = edges[edge];
   const Point middle{own.from.x + own.to.x, own.from.y + own.to.y};
   // The box of an edge is in whole nanometres: the line may lie half a nanometre off.
   const Point start{(middle.x - 1) / 2 - 1, middle.y >= 0 ? middle.y / 2 : -((1 - middle.y) / 2)};
@@ -143,19 +143,19 @@ bool divides(Hands hands) {
 // ---- Edges that lie on each other, and the corners ----
 
 struct Merged {
-  std::vector<Edge> edges;
+  std::vector<RingEdge> edges;
   std::vector<int> weights;
   bool lay_on_each_other = false;
 };
 
 Merged merged(const Ways& ways, FillRule rule) {
-  const auto turned = [](const Edge& edge) {
-    return before(edge.to, edge.from) ? Edge{edge.to, edge.from} : edge;
+  const auto turned = [](const RingEdge& edge) {
+    return before(edge.to, edge.from) ? RingEdge{edge.to, edge.from} : edge;
   };
   std::vector<std::size_t> order(ways.edges.size());
   std::iota(order.begin(), order.end(), std::size_t{0});
   const auto key = [&](std::size_t i) {
-    const Edge edge = turned(ways.edges[i]);
+    const RingEdge edge = turned(ways.edges[i]);
     return std::tuple(edge.from.x, edge.from.y, edge.to.x, edge.to.y);
   };
   std::sort(order.begin(), order.end(),
@@ -190,7 +190,7 @@ struct Corners {
   std::vector<std::size_t> at_to;
 };
 
-Corners corners_of(const std::vector<Edge>& edges) {
+Corners corners_of(const std::vector<RingEdge>& edges) {
   Corners corners;
   for (std::size_t i = 0; i < edges.size(); ++i) {
     corners.ends.push_back({i, edges[i].from, edges[i].to});
@@ -263,7 +263,7 @@ std::vector<bool> edges_that_divide(const Merged& all, FillRule rule) {
   if (rule == FillRule::even_odd) return kept;
   Corners corners = corners_of(all.edges);
   sort_around(corners);
-  const EdgeTree tree(all.edges);
+  const RingEdgeTree tree(all.edges);
   std::vector<std::optional<Hands>> hands(all.edges.size());
   for (std::size_t i = 0; i < all.edges.size(); ++i) {
     if (!hands[i]) {
@@ -277,7 +277,7 @@ std::vector<bool> edges_that_divide(const Merged& all, FillRule rule) {
 
 // At each corner the edges are joined two by two with their neighbours around it, so that rings touch there
 // and do not cross.
-std::vector<Ring> joined(const std::vector<Edge>& edges) {
+std::vector<Ring> joined(const std::vector<RingEdge>& edges) {
   Corners corners = corners_of(edges);
   std::vector<std::size_t> mate(corners.ends.size());
   std::vector<std::size_t> end_at_from(edges.size()), end_at_to(edges.size());
@@ -349,7 +349,7 @@ Ring without_straight_points(const Ring& ring) {
 // Ways that neither cross nor touch themselves or each other are rings as they are.
 std::vector<Ring> rings_as_they_are(const std::vector<Ring>& ways, const Ways& edges, FillRule rule) {
   std::vector<Ring> rings;
-  const EdgeTree tree(edges.edges);
+  const RingEdgeTree tree(edges.edges);
   const std::vector<int> weights(edges.edges.size(), 1);
   std::size_t begin = 0;
   for (std::size_t w = 0; w < ways.size(); ++w) {
@@ -383,7 +383,7 @@ std::vector<Point> crossed_corners(const Ways& ways) {
   std::size_t begin = 0;
   for (const std::size_t end : ways.ends) {
     for (std::size_t i = begin; i < end; ++i) {
-      const Edge& last = ways.edges[i == begin ? end - 1 : i - 1];
+      const RingEdge& last = ways.edges[i == begin ? end - 1 : i - 1];
       visits.push_back({i, ways.edges[i].from, last.from, ways.edges[i].to});
     }
     begin = end;
@@ -436,7 +436,7 @@ std::optional<Region> region_of(const std::vector<Ring>& ways, FillRule rule) {
   region.crossings = crossed_corners(edges);
   const Merged all = merged(edges, rule);
   const std::vector<bool> kept = edges_that_divide(all, rule);
-  std::vector<Edge> bounding;
+  std::vector<RingEdge> bounding;
   for (std::size_t i = 0; i < all.edges.size(); ++i) {
     if (kept[i]) bounding.push_back(all.edges[i]);
   }

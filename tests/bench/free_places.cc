@@ -101,11 +101,11 @@ void row(GEOSContextHandle_t geos, int corners, int outlines) {
     const Outline outline = outline_of(corners, static_cast<unsigned>(seed + 1));
     auto start = std::chrono::steady_clock::now();
     const EdgeTree edges(outline);
-    const Found found = largest_rectangle(edges, border, step);
+    const FoundPlace found = largest_rectangle(edges, border, step);
     const double ours = ms_since(start);
     start = std::chrono::steady_clock::now();
     const Chain chain{1000, [](std::int64_t n) { return Sides{n * step, n * step}; }};
-    const Found circle = last_circle(EdgeTree(outline), border, chain);
+    const FoundPlace circle = last_circle(EdgeTree(outline), border, chain);
     const double round = ms_since(start);
     start = std::chrono::steady_clock::now();
     const std::int64_t plain_area = centred_by_geos(geos, outline, edges.box(), false);

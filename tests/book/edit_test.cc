@@ -80,10 +80,11 @@ TEST(Edit, RecordsAreNamedAsPeopleNameThem) {
 }
 
 TEST(Edit, EveryFieldIsAColumnAndCanBeChangedAndTakenBack) {
-  const std::map<FieldKind, std::string> values{
-      {FieldKind::text, "something"},      {FieldKind::name, "Another name"}, {FieldKind::date, "2026-03-08"},
-      {FieldKind::length, "1/4 in"},       {FieldKind::size, "2-1/2 x 3 in"}, {FieldKind::count, "7"},
-      {FieldKind::colour_value, "#5a7a4a"}};
+  const std::map<EditedKind, std::string> values{
+      {EditedKind::text, "something"},      {EditedKind::name, "Another name"},
+      {EditedKind::date, "2026-03-08"},     {EditedKind::length, "1/4 in"},
+      {EditedKind::size, "2-1/2 x 3 in"},   {EditedKind::count, "7"},
+      {EditedKind::colour_value, "#5a7a4a"}};
   const std::map<EditKind, std::string> names{{EditKind::set, "tidepool rectangles"},
                                               {EditKind::die, "tidepool rectangles 2"},
                                               {EditKind::line, "tidepool rectangles 2, stitched"},

@@ -16,7 +16,7 @@ Chain squares(std::int64_t step, std::int64_t count) {
   return {count, [step](std::int64_t n) { return Sides{n * step, n * step}; }};
 }
 
-std::string written(const Found& found) {
+std::string written(const FoundPlace& found) {
   std::string text = "none";
   if (found.placed) {
     text = std::to_string(found.placed->sides.width / mm) + " x " +

@@ -22,12 +22,12 @@ void require(bool holds) {
 }
 
 void check_rings(const Outline& outline) {
-  std::vector<Edge> edges;
+  std::vector<RingEdge> edges;
   require(!outline.rings.empty() && outline.error >= 0);
   for (const Ring& ring : outline.rings) {
     require(ring.points.size() >= 3);
     for (std::size_t i = 0; i < ring.points.size(); ++i) {
-      const Edge edge{ring.points[i], ring.points[(i + 1) % ring.points.size()]};
+      const RingEdge edge{ring.points[i], ring.points[(i + 1) % ring.points.size()]};
       require(edge.from != edge.to);
       require(std::max(std::abs(edge.from.x), std::abs(edge.from.y)) <= std::int64_t{1} << 30);
       edges.push_back(edge);

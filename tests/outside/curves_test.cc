@@ -228,9 +228,9 @@ double area_of(const Outline& outline) {
       if (&other == &ring) continue;
       Outline larger{{other}, 0};
       for (Point& point : larger.rings[0].points) point = {1000 * point.x, 1000 * point.y};
-      const Side side = side_of(larger, place);
-      EXPECT_NE(side, Side::on_edge);
-      others += side == Side::inside;
+      const PointSide side = side_of(larger, place);
+      EXPECT_NE(side, PointSide::on_edge);
+      others += side == PointSide::inside;
     }
     sum += std::fabs(area) / 2 * (others % 2 == 0 ? 1 : -1);
   }

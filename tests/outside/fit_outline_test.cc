@@ -53,12 +53,12 @@ Chain equal_sides(std::int64_t by) {
   return {std::int64_t{1} << 30, [by](std::int64_t n) { return Sides{n * by, n * by}; }};
 }
 
-double area(const Found& found, double nm) {
+double area(const FoundPlace& found, double nm) {
   return found.placed ? static_cast<double>(found.placed->sides.width) *
                             static_cast<double>(found.placed->sides.height) / (nm * nm)
                       : 0;
 }
-double side(const Found& found, double nm) {
+double side(const FoundPlace& found, double nm) {
   return found.placed ? static_cast<double>(found.placed->sides.width) / nm : 0;
 }
 
@@ -178,7 +178,7 @@ TEST(FitOutlineOutside, PublishedInscribedCircles) {
     SCOPED_TRACE(row.at("name").get<std::string>());
     const std::string wkt = row.at("wkt");
     const double nm = wkt.find("00") != std::string::npos ? 100'000 : unit;  // some are some hundred wide
-    const Found found = last_circle(EdgeTree(outline_of(rings_of_wkt(wkt), nm)), 0, equal_sides(10));
+    const FoundPlace found = last_circle(EdgeTree(outline_of(rings_of_wkt(wkt), nm)), 0, equal_sides(10));
     ASSERT_TRUE(found.placed);
     const double tolerance = row.at("tolerance").get<double>() + 10 / nm;
     EXPECT_NEAR(side(found, nm) / 2, row.at("r").get<double>(), tolerance);
@@ -199,7 +199,7 @@ TEST(FitOutlineOutside, PublishedLakes) {
     if (!lake) GTEST_SKIP() << row.at("file") << " is not there";
     const double nm = 50'000;
     const EdgeTree edges(outline_of(lake->get<std::vector<Corners>>(), nm));
-    const Found found = last_circle(edges, 0, equal_sides(10));
+    const FoundPlace found = last_circle(edges, 0, equal_sides(10));
     ASSERT_TRUE(found.placed);
     const double radius = side(found, nm) / 2, least = row.at("expected_of_library").at("distance");
     EXPECT_GE(radius, least - 10 / nm);
@@ -308,7 +308,7 @@ TEST(FitOutlineOutside, GeosInscribedCircles) {
   const Geos geos;
   for (unsigned seed = 0; seed < 60; ++seed) {
     const Outline outline = seeded_star(seed);
-    const Found found = last_circle(EdgeTree(outline), 0, equal_sides(10));
+    const FoundPlace found = last_circle(EdgeTree(outline), 0, equal_sides(10));
     ASSERT_TRUE(found.placed);
     EXPECT_NEAR(side(found, 1e6) / 2, geos.inscribed_radius(geos.polygon(outline.rings[0])), 2e-5) << seed;
   }
@@ -322,7 +322,7 @@ TEST(FitOutlineOutside, GeosCoversWhatIsFound) {
   for (unsigned seed = 0; seed < 30; ++seed) {
     const Outline outline = seeded_star(seed);
     const EdgeTree edges(outline);
-    const Found found = largest_rectangle(edges, border, coarse);
+    const FoundPlace found = largest_rectangle(edges, border, coarse);
     if (!found.placed) continue;
     const Geos::Geometry room = geos.pulled_in(geos.polygon(outline.rings[0]), border / 1e6);
     EXPECT_TRUE(geos.covers(room, geos.polygon(box_round(*found.placed, 2000)))) << seed;

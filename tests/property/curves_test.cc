@@ -196,9 +196,10 @@ RC_GTEST_PROP(FlattenLaws, WhatStraightWaysGoRound, ()) {
     const Point point = point_near(outline);
     if (distance(ways, point) <= error + 0.001) continue;
     const bool wanted = counts(times_round(ways, point, outline.curves.rule), outline.curves.rule);
-    const Side side = flat ? side_of(flat->outline, point) : Side::outside;
-    if (side != (wanted ? Side::inside : Side::outside)) RC_LOG() << said(outline, point) << said(flat);
-    RC_ASSERT(side == (wanted ? Side::inside : Side::outside));
+    const PointSide side = flat ? side_of(flat->outline, point) : PointSide::outside;
+    if (side != (wanted ? PointSide::inside : PointSide::outside))
+      RC_LOG() << said(outline, point) << said(flat);
+    RC_ASSERT(side == (wanted ? PointSide::inside : PointSide::outside));
   }
 }
 
@@ -321,8 +322,8 @@ RC_GTEST_PROP(FlattenLaws, FineAndCoarseAgree, ()) {
     const Point point = any_point(2 * reach);
     if (distance(ways, point) <= held + 1 + static_cast<double>(error) / 100) continue;
     const bool wanted = counts(times_round(ways, point, curves.rule), curves.rule);
-    const Side side = flat ? side_of(flat->outline, point) : Side::outside;
-    RC_ASSERT(side == (wanted ? Side::inside : Side::outside));
+    const PointSide side = flat ? side_of(flat->outline, point) : PointSide::outside;
+    RC_ASSERT(side == (wanted ? PointSide::inside : PointSide::outside));
   }
 }
 

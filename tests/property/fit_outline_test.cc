@@ -242,7 +242,7 @@ RC_GTEST_PROP(FitOutline, ExactCheckIsTheSlowOneOnDegenerateOutlines, ()) {
   const EdgeTree edges(outline);
   const std::int64_t step = limit ? farthest / 16 : std::max<std::int64_t>(1, grid / 3);
   const std::int64_t border = *rc::gen::inRange<std::int64_t>(0, 2) * step / 2;
-  const Found found = largest_rectangle(edges, border, step);
+  const FoundPlace found = largest_rectangle(edges, border, step);
   if (!found.placed) return;
   const auto off = [] { return *rc::gen::inRange<std::int64_t>(-2, 3); };
   const Sides sides = found.placed->sides;
@@ -378,7 +378,7 @@ RC_GTEST_PROP(FitOutline, NoLargerOutlineOnAGrid, ()) {
     });
   };
   const OutlineChain chain{squares_of(grid, 40), [&](std::int64_t n) { return EdgeTree(panel(n)); }};
-  const Found found = last_outline(edges, border, chain);
+  const FoundPlace found = last_outline(edges, border, chain);
   const std::int64_t n = found.placed ? found.placed->sides.width / grid : 0;
   const auto corner_of = [&](Middle middle, std::int64_t of) {
     return Middle{middle.x - of * grid * (ticks_in_nm / 2), middle.y - of * grid * (ticks_in_nm / 2)};
@@ -411,7 +411,7 @@ bool lies_on_grid(const Outline& outline, const Form& form, std::int64_t border,
   return false;
 }
 
-std::int64_t area(const Found& found, std::int64_t step) {
+std::int64_t area(const FoundPlace& found, std::int64_t step) {
   return found.placed ? found.placed->sides.width / step * (found.placed->sides.height / step) : 0;
 }
 
@@ -420,7 +420,7 @@ RC_GTEST_PROP(FitOutline, NothingLargerOnAGrid, ()) {
   const Outline outline = any_outline(grid);
   const std::int64_t border = *rc::gen::inRange<std::int64_t>(0, 3) * grid / 2;
   const EdgeTree edges(outline);
-  const Found found = largest_rectangle(edges, border, grid);
+  const FoundPlace found = largest_rectangle(edges, border, grid);
   if (found.placed) {
     RC_ASSERT(
         slowly_lies(outline, rectangle(found.placed->sides), found.placed->middle, border * ticks_in_nm));
@@ -440,7 +440,7 @@ RC_GTEST_PROP(FitOutline, NoLargerSquareOrCircleOnAGrid, ()) {
   const std::int64_t border = *rc::gen::inRange<std::int64_t>(0, 3) * grid / 2;
   const EdgeTree edges(outline);
   const Chain chain = squares_of(grid, 100);
-  const auto check = [&](const Found& found, const auto& form) {
+  const auto check = [&](const FoundPlace& found, const auto& form) {
     if (found.placed) {
       RC_ASSERT(slowly_lies(outline, form(found.placed->sides), found.placed->middle, border * ticks_in_nm));
     }
@@ -467,7 +467,7 @@ Outline scaled(const Outline& outline, std::int64_t times) {
 }
 
 // What is undecided is compared as if it fitted: either way of an outline may leave it open.
-std::int64_t area_at_most(const Found& found, std::int64_t step) {
+std::int64_t area_at_most(const FoundPlace& found, std::int64_t step) {
   const std::int64_t open =
       found.undecided ? found.undecided->width / step * (found.undecided->height / step) : 0;
   return std::max(area(found, step), open);
@@ -480,8 +480,8 @@ RC_GTEST_PROP(FitOutline, TurningAndScalingChangeNothing, ()) {
   const auto largest = [&](const Outline& other, std::int64_t times) {
     return largest_rectangle(EdgeTree(other), border * times, step * times);
   };
-  const Found found = largest(outline, 1);
-  const auto same = [&](const Found& other, std::int64_t times) {
+  const FoundPlace found = largest(outline, 1);
+  const auto same = [&](const FoundPlace& other, std::int64_t times) {
     RC_ASSERT(area(found, step) <= area_at_most(other, step * times));
     RC_ASSERT(area(other, step * times) <= area_at_most(found, step));
   };

@@ -67,7 +67,7 @@ std::vector<Sides> sides_of(const std::vector<Panel>& panels, PanelKind kind) {
   return sides;
 }
 
-void same(const Found& found, const std::vector<Sides>& wanted) {
+void same(const FoundPlace& found, const std::vector<Sides>& wanted) {
   const std::vector<Sides> sides = found.placed ? std::vector{found.placed->sides} : std::vector<Sides>{};
   if (found.undecided) {
     RC_TAG("undecided");
@@ -112,7 +112,7 @@ RC_GTEST_PROP(FitOutlineTwin, OvalsAndBorders, ()) {
   const Shape oval = plain(ShapeKind::oval, shape.width, shape.height);
   const auto plainly = panels_inside(opening, question);
   const OutlineFamily family(*ground, ShapeKind::oval, drawn(oval), question.border, question.step);
-  const Found found = family.proportional();
+  const FoundPlace found = family.proportional();
   const std::vector<Sides> wanted = sides_of(*plainly, PanelKind::proportional);
   if (!wanted.empty()) same(found, wanted);
   if (!found.placed) return;

@@ -29,7 +29,7 @@ bool slow_on_edge(Point a, Point b, Point point) {
 
 // Half a nanometre lower than the point no corner is met: the parity there, where nothing lies between. A
 // point off all edges keeps its side when it is moved by less than the distance to the nearest one.
-Side slow_side(const Outline& outline, Point point) {
+PointSide slow_side(const Outline& outline, Point point) {
   mpq_class step = 1;
   const auto each_edge = [&](const auto& visit) {
     for (const Ring& ring : outline.rings) {
@@ -46,7 +46,7 @@ Side slow_side(const Outline& outline, Point point) {
       if (y > number(point.y)) step = std::min(step, mpq_class((y - number(point.y)) / 2));
     }
   });
-  if (on_edge) return Side::on_edge;
+  if (on_edge) return PointSide::on_edge;
   const mpq_class level = number(point.y) + step / 2;
   bool inside = false;
   each_edge([&](Point a, Point b) {
@@ -54,7 +54,7 @@ Side slow_side(const Outline& outline, Point point) {
     const mpq_class x = number(a.x) + (number(b.x) - number(a.x)) * (level - number(a.y)) / number(b.y - a.y);
     if (x > number(point.x)) inside = !inside;
   });
-  return inside ? Side::inside : Side::outside;
+  return inside ? PointSide::inside : PointSide::outside;
 }
 
 Outline outline_of_small_numbers(std::int64_t scale) {

@@ -82,7 +82,8 @@ TEST(Flatten, PentagramInOneStroke) {
     ASSERT_TRUE(flat) << flat.error().what;
     const double wanted = rule == FillRule::even_odd ? star - pentagon : star;
     EXPECT_NEAR(area_of_all(flat->outline) / wanted, 1, 1e-7);
-    EXPECT_EQ(side_of(flat->outline, {0, 0}), rule == FillRule::even_odd ? Side::outside : Side::inside);
+    EXPECT_EQ(side_of(flat->outline, {0, 0}),
+              rule == FillRule::even_odd ? PointSide::outside : PointSide::inside);
     ASSERT_EQ(flat->mended.size(), 1u);
     EXPECT_NE(flat->mended[0].find(" and at 4 more places: "), std::string::npos) << flat->mended[0];
   }
@@ -112,7 +113,7 @@ double area_by_parity(const Outline& outline) {
       // Of the four triangles that a cell's diagonals part, one each.
       for (const Point part : {Point{1, 2}, Point{2, 1}, Point{3, 2}, Point{2, 3}})
         cells += side_of(outline, {x * 500'000 + part.x * 125'000, y * 500'000 + part.y * 125'000}) ==
-                 Side::inside;
+                 PointSide::inside;
     }
   }
   return cells / 16.0;

@@ -9,7 +9,7 @@ namespace {
 struct Row {
   const char* what;
   Point point;
-  Side side;
+  PointSide side;
 };
 
 void check(const Outline& outline, const std::vector<Row>& rows) {
@@ -19,15 +19,15 @@ void check(const Outline& outline, const std::vector<Row>& rows) {
 TEST(OutlineSide, OfASquare) {
   const Outline square{{Ring{{{0, 0}, {10, 0}, {10, 10}, {0, 10}}}}, 0};
   check(square, {
-                    {"the middle", {5, 5}, Side::inside},
-                    {"a corner", {0, 0}, Side::on_edge},
-                    {"the corner across", {10, 10}, Side::on_edge},
-                    {"a level edge", {5, 10}, Side::on_edge},
-                    {"an upright edge", {10, 5}, Side::on_edge},
-                    {"just inside", {1, 9}, Side::inside},
-                    {"left, level with an edge", {-1, 0}, Side::outside},
-                    {"right, level with an edge", {11, 10}, Side::outside},
-                    {"above", {5, -1}, Side::outside},
+                    {"the middle", {5, 5}, PointSide::inside},
+                    {"a corner", {0, 0}, PointSide::on_edge},
+                    {"the corner across", {10, 10}, PointSide::on_edge},
+                    {"a level edge", {5, 10}, PointSide::on_edge},
+                    {"an upright edge", {10, 5}, PointSide::on_edge},
+                    {"just inside", {1, 9}, PointSide::inside},
+                    {"left, level with an edge", {-1, 0}, PointSide::outside},
+                    {"right, level with an edge", {11, 10}, PointSide::outside},
+                    {"above", {5, -1}, PointSide::outside},
                 });
 }
 
@@ -35,19 +35,19 @@ TEST(OutlineSide, LevelWithCorners) {
   // A diamond, and a W whose middle corner points up.
   const Outline diamond{{Ring{{{0, 0}, {5, -5}, {10, 0}, {5, 5}}}}, 0};
   check(diamond, {
-                     {"level with the left and right corner", {-3, 0}, Side::outside},
-                     {"between them", {5, 0}, Side::inside},
-                     {"level with the top corner", {0, -5}, Side::outside},
-                     {"level with the bottom corner", {0, 5}, Side::outside},
-                     {"on a slanted edge", {1, 1}, Side::on_edge},
-                     {"one farther", {1, 2}, Side::outside},
+                     {"level with the left and right corner", {-3, 0}, PointSide::outside},
+                     {"between them", {5, 0}, PointSide::inside},
+                     {"level with the top corner", {0, -5}, PointSide::outside},
+                     {"level with the bottom corner", {0, 5}, PointSide::outside},
+                     {"on a slanted edge", {1, 1}, PointSide::on_edge},
+                     {"one farther", {1, 2}, PointSide::outside},
                  });
   const Outline w{{Ring{{{0, 0}, {3, 10}, {5, 4}, {7, 10}, {10, 0}}}}, 0};
   check(w, {
-               {"level with the middle corner, left of it", {3, 4}, Side::inside},
-               {"the middle corner", {5, 4}, Side::on_edge},
-               {"below the middle corner", {5, 5}, Side::outside},
-               {"left of all, level with it", {-1, 4}, Side::outside},
+               {"level with the middle corner, left of it", {3, 4}, PointSide::inside},
+               {"the middle corner", {5, 4}, PointSide::on_edge},
+               {"below the middle corner", {5, 5}, PointSide::outside},
+               {"left of all, level with it", {-1, 4}, PointSide::outside},
            });
 }
 
@@ -56,10 +56,10 @@ TEST(OutlineSide, WithAHoleAndAnIslandInIt) {
                        Ring{{{10, 10}, {20, 10}, {20, 20}, {10, 20}}}},
                       0};
   check(frame, {
-                   {"the frame", {2, 2}, Side::inside},
-                   {"the edge of the hole", {5, 9}, Side::on_edge},
-                   {"the hole", {7, 7}, Side::outside},
-                   {"the island", {15, 15}, Side::inside},
+                   {"the frame", {2, 2}, PointSide::inside},
+                   {"the edge of the hole", {5, 9}, PointSide::on_edge},
+                   {"the hole", {7, 7}, PointSide::outside},
+                   {"the island", {15, 15}, PointSide::inside},
                });
 }
 
@@ -67,17 +67,18 @@ TEST(OutlineSide, WithAHoleAndAnIslandInIt) {
 TEST(OutlineSide, AtTheLimit) {
   constexpr std::int64_t limit = std::int64_t{1} << 30;
   const Outline needle{{Ring{{{-limit, -limit}, {limit, limit - 1}, {limit, limit}}}}, 0};
-  check(needle, {
-                    {"the diagonal", {0, 0}, Side::on_edge},
-                    {"one above it", {0, -1}, Side::outside},
-                    {"one below it", {0, 1}, Side::outside},
-                    {"between, near the thick end", {limit - 1, limit - 1}, Side::on_edge},
-                    {"a point far off", {std::int64_t{1} << 60, -(std::int64_t{1} << 60)}, Side::outside},
-                });
+  check(needle,
+        {
+            {"the diagonal", {0, 0}, PointSide::on_edge},
+            {"one above it", {0, -1}, PointSide::outside},
+            {"one below it", {0, 1}, PointSide::outside},
+            {"between, near the thick end", {limit - 1, limit - 1}, PointSide::on_edge},
+            {"a point far off", {std::int64_t{1} << 60, -(std::int64_t{1} << 60)}, PointSide::outside},
+        });
 }
 
 TEST(OutlineSide, OfNothing) {
-  EXPECT_EQ(side_of(Outline{}, {0, 0}), Side::outside);
+  EXPECT_EQ(side_of(Outline{}, {0, 0}), PointSide::outside);
   const Box box = box_of(Outline{});
   EXPECT_EQ(box.least, (Point{0, 0}));
   EXPECT_EQ(box.most, (Point{0, 0}));

@@ -295,9 +295,9 @@ TEST(ShapeOutline, StretchedArcs) {
     const Point there{2 * (point.x - box.least.x), point.y - box.least.y};
     bool inside = false, outside = false;
     for (const Point step : {Point{200, 0}, Point{-200, 0}, Point{0, 200}, Point{0, -200}}) {
-      const Side side = side_of(flat->outline, {there.x + step.x, there.y + step.y});
-      inside = inside || side == Side::inside;
-      outside = outside || side == Side::outside;
+      const PointSide side = side_of(flat->outline, {there.x + step.x, there.y + step.y});
+      inside = inside || side == PointSide::inside;
+      outside = outside || side == PointSide::outside;
     }
     EXPECT_TRUE(inside && outside) << there.x << ", " << there.y;
   }
