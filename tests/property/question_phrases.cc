@@ -315,7 +315,9 @@ std::optional<std::string> said(const Asked& asked, const Pick& pick) {
     if (!asked.technique.empty()) add({"with", a_label(VocabularyName::technique, asked.technique, pick)});
     if (!asked.supply.empty()) add({one_of(pick, {"using", "with"}), asked.supply});
     if (!asked.pieces.empty()) {
-      parts.push_back(one_of(pick, {"with", "using", "and"}));
+      // "Two pieces using a tidepool oval" may be two of these.
+      parts.push_back(asked.pieces_in_all ? one_of(pick, {"with", "and"})
+                                          : one_of(pick, {"with", "using", "and"}));
       add(the_pieces(asked, pick));
     }
     add(the_exclusions(asked, pick));

@@ -17,8 +17,9 @@ namespace fs = std::filesystem;
 
 TEST(Names, NoTwoHeadersDefineATypeOfOneName) {
   const fs::path root = INSETBOOK_SOURCE_DIR;
+  // "struct Name {", "class Name final : public Other {"; not "struct Outer::Inner {".
   const std::regex type(
-      R"(^(?:struct|class|enum class|enum|union)\s+(\w+)\s*(?:final\s*)?(?::[^:;{]*[^;{]*)?\{)");
+      R"(^(?:struct|class|enum class|enum|union)\s+(\w+)(?:\s+final)?(?:\s+:[^;{]*|\s*)\{)");
   std::map<std::string, fs::path> defined;
   int headers = 0;
   for (const char* folder : {"src", "importers", "schema"})
