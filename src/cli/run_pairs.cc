@@ -51,7 +51,8 @@ void print_around_or_in(const PairsAnswer& answer, std::size_t most, Output& out
     first.push_back(fmt::format("{} goes into it: {}", describe(answer.in.front().inner),
                                 strip_text(answer.in.front(), answer.unit)));
   out.headline(fmt::format("{}.", fmt::join(first, ". ")));
-  out.detail(fmt::format("It is {}: {}.", name, sized(*answer.opening)));
+  out.detail(answer.opening->line_id == 0 ? fmt::format("{}.", name)
+                                          : fmt::format("It is {}: {}.", name, sized(*answer.opening)));
   if (answer.cut_edge)
     out.detail(
         fmt::format("No line was named: what goes into it goes into that one, what goes round it round "

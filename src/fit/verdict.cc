@@ -18,13 +18,6 @@ Problem not_yet(const Shape& shape) {
           .candidates = {}};
 }
 
-Problem figure_missing(const Shape& shape) {
-  return {.what = missing_figure(shape) + " is missing",
-          .where = {},
-          .expected = missing_figure(shape) + " in the figures of the " + std::string(shape_word(shape.kind)),
-          .candidates = {}};
-}
-
 Problem out_of_reach() {
   return {.what = "a figure is too large to compute with",
           .where = {},

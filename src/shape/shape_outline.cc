@@ -24,13 +24,6 @@ Problem not_drawn(const Shape& shape) {
           .candidates = {}};
 }
 
-Problem figure_missing(const Shape& shape) {
-  return {.what = missing_figure(shape) + " is missing",
-          .where = {},
-          .expected = missing_figure(shape) + " in the figures of the " + std::string(shape_word(shape.kind)),
-          .candidates = {}};
-}
-
 Problem size_out_of_reach() {
   return {.what = "the size is too large or zero",
           .where = {},
@@ -305,6 +298,13 @@ Result<CurvedOutline> outline_of(const Shape& shape) {
     default:
       return failure(not_drawn(shape));
   }
+}
+
+Problem figure_missing(const Shape& shape) {
+  return {.what = missing_figure(shape) + " is missing",
+          .where = {},
+          .expected = missing_figure(shape) + " in the figures of the " + std::string(shape_word(shape.kind)),
+          .candidates = {}};
 }
 
 }  // namespace insetbook

@@ -36,4 +36,7 @@ Result<CurvedOutline> outline_of(const Shape& shape);
 // Figures that cannot be with each other, and bad path data, are still its Problem.
 bool has_outline(const Shape& shape);
 
+// What is said of a shape whose `missing_figure` is not empty, wherever that is found out.
+Problem figure_missing(const Shape& shape);
+
 }  // namespace insetbook
