@@ -433,7 +433,7 @@ Sql Conditions::linked(const GoesWays& ways, const std::string& a, const std::st
   Sql sql("(" + b + ".id = " + a + ".goes_to AND " + a + ".goes_how");
   sql.any_of(ways.own);
   const auto on_base = [&](const std::string& piece, const std::string& base) {
-    sql << " OR " << piece << ".goes_how = 'on' AND " << piece << ".goes_to IS NULL AND " << base
+    sql << " OR " << piece << ".goes_how = 'on' AND +" << piece << ".goes_to IS NULL AND +" << base
         << ".role = '" << base_role << "' AND " << piece << ".id <> " << base << ".id";
   };
   if (ways.first_on_base()) on_base(a, b);
@@ -445,7 +445,11 @@ Sql Conditions::linked(const GoesWays& ways, const std::string& a, const std::st
 
 // "FROM element o1 WHERE …": the pieces that row `e` goes with, as far as they are what was asked.
 Sql Conditions::others(const GoesWays& ways, const std::string& a, const Node* asked) {
-  Sql sql("FROM element " + e_ + " WHERE +" + e_ + ".sample_id = " + a + ".sample_id AND ");
+  // By the few pieces of the sample, where a piece may lie on the base, which no row names; else by the row
+  // that is named.
+  const bool by_sample = ways.first_on_base() || ways.second_on_base();
+  Sql sql("FROM element " + e_ + " WHERE " + (by_sample ? "" : "+") + e_ + ".sample_id = " + a +
+          ".sample_id AND ");
   sql << linked(ways, a, e_);
   if (asked) sql << " AND " << of_piece(*asked);
   return sql;
