@@ -432,27 +432,48 @@ class Conditions::Deeper {
 Sql Conditions::linked(const GoesWays& ways, const std::string& a, const std::string& b) {
   Sql sql("(" + b + ".id = " + a + ".goes_to AND " + a + ".goes_how");
   sql.any_of(ways.own);
-  const auto on_base = [&](const std::string& piece, const std::string& base) {
-    sql << " OR " << piece << ".goes_how = 'on' AND +" << piece << ".goes_to IS NULL AND +" << base
-        << ".role = '" << base_role << "' AND " << piece << ".id <> " << base << ".id";
-  };
-  if (ways.first_on_base()) on_base(a, b);
-  if (ways.second_on_base()) on_base(b, a);
   if (ways.other.empty()) return sql << ")";
   sql << " OR " << b << ".goes_to = " << a << ".id AND " << b << ".goes_how";
   return sql.any_of(ways.other) << ")";
 }
 
-// "FROM element o1 WHERE …": the pieces that row `e` goes with, as far as they are what was asked.
-Sql Conditions::others(const GoesWays& ways, const std::string& a, const Node* asked) {
-  // By the few pieces of the sample, where a piece may lie on the base, which no row names; else by the row
-  // that is named.
-  const bool by_sample = ways.first_on_base() || ways.second_on_base();
-  Sql sql("FROM element " + e_ + " WHERE " + (by_sample ? "" : "+") + e_ + ".sample_id = " + a +
-          ".sample_id AND ");
+// A piece that is recorded on no other piece.
+Sql Conditions::on_a_face(const std::string& piece) {
+  return Sql("+" + piece + ".goes_how = 'on' AND +" + piece + ".goes_to IS NULL");
+}
+
+Sql Conditions::is_base(const std::string& piece) {
+  return Sql("+" + piece + ".role = '" + std::string(base_role) + "'");
+}
+
+// "FROM element o1 WHERE …": the pieces that row `e` goes with, as far as they are what was asked. All of
+// them at once, by the few pieces of the sample: for counting.
+Sql Conditions::others(const GoesWays& ways, const std::string& a, const Node& asked) {
+  Sql sql("FROM element " + e_ + " WHERE " + e_ + ".sample_id = " + a + ".sample_id AND (");
   sql << linked(ways, a, e_);
-  if (asked) sql << " AND " << of_piece(*asked);
-  return sql;
+  const std::string not_itself = " AND " + a + ".id <> " + e_ + ".id";
+  if (ways.first_on_base()) sql << " OR " << on_a_face(a) << " AND " << is_base(e_) << not_itself;
+  if (ways.second_on_base()) sql << " OR " << on_a_face(e_) << " AND " << is_base(a) << not_itself;
+  return sql << ") AND " << of_piece(asked);
+}
+
+// Whether row `e` goes with one that was asked: by the row that it names or that names it, which is a
+// look-up; among the pieces of its sample only where it lies on the base or is it.
+Sql Conditions::any_other(const GoesWays& ways, const std::string& a, const Node& asked) {
+  const std::string from = "EXISTS (SELECT 1 FROM element " + e_ + " WHERE ";
+  const std::string in_sample = e_ + ".sample_id = " + a + ".sample_id AND ";
+  const std::string not_itself = " AND " + a + ".id <> " + e_ + ".id AND ";
+  Sql sql("(" + from + "+" + in_sample);
+  sql << linked(ways, a, e_) << " AND " << of_piece(asked) << ")";
+  // The index of roles leads to the base of a sample: it holds none that is blank, which has to be said.
+  if (ways.first_on_base())
+    sql << " OR " << on_a_face(a) << " AND EXISTS (SELECT 1 FROM element " << e_
+        << " INDEXED BY element_role WHERE " << in_sample << e_ << ".role = '" << base_role << "' AND " << e_
+        << ".role <> ''" << not_itself << of_piece(asked) << ")";
+  if (ways.second_on_base())
+    sql << " OR " << is_base(a) << " AND " << from << in_sample << on_a_face(e_) << not_itself
+        << of_piece(asked) << ")";
+  return sql << ")";
 }
 
 // Calls `use` while `e_` names the row of another piece than the one spoken of so far, whose name it is
@@ -476,8 +497,11 @@ Sql Conditions::goes_with(const GoesWays& ways, const Node& asked) {
   }
   const int wanted = slot_of(asked).wanted;
   return of_another([&](const std::string& a) {
+    // Written once where pieces go with pieces that go with pieces: each writing repeats all that is deeper.
+    const bool nested = others_ > 1;
+    if (wanted == 1 && !nested) return any_other(ways, a, asked);
     Sql sql(wanted == 1 ? "EXISTS (SELECT 1 " : "coalesce((SELECT SUM(" + e_ + ".count) ");
-    sql << others(ways, a, &asked);
+    sql << others(ways, a, asked);
     if (wanted == 1) return sql << ")";
     sql << "), 0) >= ";
     return sql.value(wanted);
@@ -495,8 +519,8 @@ Sql Conditions::of_goes(const Node& node) {
                      ".sample_id AND (+" + e_ + ".goes_to = " + a + ".id AND " + e_ + ".goes_how");
            other.any_of(ways.other);
            if (ways.second_on_base())
-             other << " OR " << a << ".role = '" << base_role << "' AND +" << e_ << ".goes_to IS NULL AND "
-                   << e_ << ".goes_how = 'on' AND " << e_ << ".id <> " << a << ".id";
+             other << " OR " << is_base(a) << " AND " << on_a_face(e_) << " AND " << e_ << ".id <> " << a
+                   << ".id";
            return other << ")))";
          });
 }
@@ -629,8 +653,8 @@ Sql Conditions::distance_of_piece(const Node& node) {
     const GoesWays ways = goes_ways(std::get<GoesIs>(node.constraint.front().says).how);
     return of_another([&](const std::string& a) {
       Sql sql("(SELECT MIN(");
-      return sql << distance_of_piece(node.children.front()) << ") "
-                 << others(ways, a, &node.children.front()) << ")";
+      return sql << distance_of_piece(node.children.front()) << ") " << others(ways, a, node.children.front())
+                 << ")";
     });
   }
   if (node.kind == Kind::any) return nearest(node, true);

@@ -69,7 +69,10 @@ class Conditions {
   // (facts.h).
   Sql left_open() const { return Sql(excluded_ ? "0" : "1"); }
   Sql linked(const GoesWays& ways, const std::string& a, const std::string& b);
-  Sql others(const GoesWays& ways, const std::string& a, const Node* asked);
+  Sql on_a_face(const std::string& piece);
+  Sql is_base(const std::string& piece);
+  Sql others(const GoesWays& ways, const std::string& a, const Node& asked);
+  Sql any_other(const GoesWays& ways, const std::string& a, const Node& asked);
   template <class Use>
   Sql of_another(Use use);
   Sql goes_with(const GoesWays& ways, const Node& asked);
