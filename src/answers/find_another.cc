@@ -234,6 +234,7 @@ Result<void> answer_another(const Book& book, const Question& question, const Re
                                      .border = if_said(question.border),
                                      .in_set = if_said(question.in_set),
                                      .opening_shape = if_said(question.opening_shape),
+                                     .most = most,
                                      .goes_round = question.goes_round}),
                   answer);
     case Asks::pairs:

@@ -18,7 +18,8 @@ struct FramesAsked {
   std::string size;  // as typed: "2-3/8 in circle", "3 x 4 in", "moonrise circles 3", "teapot stamp"
   std::optional<std::string> shape, border, in_set;
   std::optional<std::string> opening_shape =
-      {};                   // "which circle …": lines of that shape only, where there are any
+      {};                                // "which circle …": lines of that shape only, where there are any
+  std::optional<std::size_t> most = {};  // only the first so many are wanted; the total is counted anyway
   bool goes_round = false;  // something is to show all round: lines where hardly anything does come last
 };
 

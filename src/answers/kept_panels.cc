@@ -3,12 +3,11 @@
 
 #include <fmt/format.h>
 
-#include <charconv>
 #include <optional>
-#include <span>
 #include <string>
 #include <string_view>
 
+#include "answers/kept_text.h"
 #include "book/kept_answers.h"
 
 namespace insetbook {
@@ -18,11 +17,8 @@ namespace {
 constexpr int method = 1;
 
 KeptKey key_of(const Opening& opening, const FitQuestion& question) {
-  const Shape& shape = opening.shape;
   KeptKey key;
-  key.opening =
-      fmt::format("{}\n{}\n{} {} {}\n{}\n{}", static_cast<int>(shape.kind), shape.name, shape.width.nm(),
-                  shape.height.nm(), opening.give_or_take.nm(), shape.figures, shape.outline);
+  key.opening = kept_opening(opening);
   key.question = fmt::format("{} {} {}", method, question.border.nm(), question.step.nm());
   for (const ShapeKind kind : question.shapes)
     key.question += fmt::format(" shape {}", static_cast<int>(kind));
@@ -45,23 +41,6 @@ std::string written(const std::vector<Panel>& panels) {
                         panel.border.nm(), static_cast<int>(panel.verdict), panel.left.nm(), panel.top.nm(),
                         panel.centred ? 1 : 0, one_line(panel.shape.name), one_line(panel.note));
   return text;
-}
-
-// What stands before the separator, which the text loses; all of it where there is none.
-std::string_view take(std::string_view& text, char separator) {
-  const std::size_t end = std::min(text.find(separator), text.size());
-  const std::string_view part = text.substr(0, end);
-  text.remove_prefix(std::min(end + 1, text.size()));
-  return part;
-}
-
-bool read_figures(std::string_view text, std::span<std::int64_t> figures) {
-  for (std::int64_t& figure : figures) {
-    const std::string_view part = take(text, ' ');
-    const auto [end, error] = std::from_chars(part.data(), part.data() + part.size(), figure);
-    if (error != std::errc() || end != part.data() + part.size()) return false;
-  }
-  return text.empty();
 }
 
 // Empty: not what `written` writes.

@@ -16,9 +16,7 @@ namespace {
 // Of the table below: another number, and the file is made anew.
 constexpr std::int64_t format = 1;
 
-// Nothing is lost when the machine stops while it is written: `synchronous` is off.
 constexpr std::string_view make_tables =
-    "PRAGMA synchronous = OFF;"
     "CREATE TABLE kept (line_id INTEGER NOT NULL, opening TEXT NOT NULL, question TEXT NOT NULL, "
     "answer TEXT NOT NULL, PRIMARY KEY (line_id, opening, question)) STRICT, WITHOUT ROWID;"
     "PRAGMA user_version = 1;";
@@ -45,6 +43,8 @@ bool KeptAnswers::open(bool make) {
   for (int again = 0; again < 2; ++again) {
     try {
       Database db = Database::open(path_.string(), SQLITE_OPEN_READWRITE | (make ? SQLITE_OPEN_CREATE : 0));
+      // Nothing is lost when the machine stops while it is written.
+      db.execute("PRAGMA synchronous = OFF");
       const std::int64_t version = version_of(db);
       if (version == 0 && make) db.execute(make_tables);
       if (version == format || (version == 0 && make)) {
@@ -62,31 +62,53 @@ bool KeptAnswers::open(bool make) {
   return false;
 }
 
+void KeptAnswers::close() {
+  find_.reset();
+  db_.reset();
+}
+
 std::optional<std::string> KeptAnswers::find(std::int64_t line_id, const KeptKey& key) {
   if (!open(false)) return std::nullopt;
   try {
-    Statement row =
-        db_->prepare("SELECT answer FROM kept WHERE line_id = ? AND opening = ? AND question = ?");
-    row.bind_all(line_id, std::string_view(key.opening), std::string_view(key.question));
-    if (row.step()) return std::string(row.text(0));
+    if (!find_)
+      find_ = std::make_unique<Statement>(
+          db_->prepare("SELECT answer FROM kept WHERE line_id = ? AND opening = ? AND question = ?"));
+    find_->bind_all(line_id, std::string_view(key.opening), std::string_view(key.question));
+    std::optional<std::string> answer;
+    if (find_->step()) answer = std::string(find_->text(0));
+    find_->reset();
+    return answer;
   } catch (const StoreError&) {
-    db_.reset();  // as if it were not there; the next answer that is kept mends it
+    close();  // as if it were not there; the next answer that is kept mends it
   }
   return std::nullopt;
 }
 
+void KeptAnswers::write(std::span<const KeptAnswer> answers) {
+  db_->execute("BEGIN IMMEDIATE");
+  Statement old = db_->prepare("DELETE FROM kept WHERE line_id = ? AND opening <> ?");
+  Statement row = db_->prepare("INSERT OR REPLACE INTO kept VALUES (?, ?, ?, ?)");
+  for (const KeptAnswer& one : answers) {
+    old.bind_all(one.line_id, std::string_view(one.key.opening)).run();
+    row.bind_all(one.line_id, std::string_view(one.key.opening), std::string_view(one.key.question),
+                 std::string_view(one.answer))
+        .run();
+  }
+  db_->execute("COMMIT");
+}
+
 void KeptAnswers::keep(std::int64_t line_id, const KeptKey& key, std::string_view answer) {
-  for (int again = 0; again < 2 && open(true); ++again) {
+  const KeptAnswer one{line_id, key, std::string(answer)};
+  keep({&one, 1});
+}
+
+void KeptAnswers::keep(std::span<const KeptAnswer> answers) {
+  for (int again = 0; again < 2 && !answers.empty() && open(true); ++again) {
     try {
-      db_->execute("BEGIN IMMEDIATE");
-      Statement old = db_->prepare("DELETE FROM kept WHERE line_id = ? AND opening <> ?");
-      old.bind_all(line_id, std::string_view(key.opening)).run();
-      Statement row = db_->prepare("INSERT OR REPLACE INTO kept VALUES (?, ?, ?, ?)");
-      row.bind_all(line_id, std::string_view(key.opening), std::string_view(key.question), answer).run();
-      db_->execute("COMMIT");
+      write(answers);
       return;
     } catch (const StoreError& error) {
-      db_.reset();
+      close();
       if (!is_damage(error)) return;
       std::error_code none;
       fs::remove(path_, none);

@@ -12,16 +12,24 @@
 #include <filesystem>
 #include <memory>
 #include <optional>
+#include <span>
 #include <string>
 #include <string_view>
 
 namespace insetbook {
 
 class Database;
+class Statement;
 
 struct KeptKey {
   std::string opening;   // shape, figures, outline, sizes, give-or-take
   std::string question;  // border, step, shapes, sides, version of the method
+};
+
+struct KeptAnswer {
+  std::int64_t line_id = 0;
+  KeptKey key;
+  std::string answer;
 };
 
 class KeptAnswers {
@@ -34,12 +42,16 @@ class KeptAnswers {
 
   std::optional<std::string> find(std::int64_t line_id, const KeptKey& key);
   void keep(std::int64_t line_id, const KeptKey& key, std::string_view answer);
+  void keep(std::span<const KeptAnswer> answers);  // all at once, or none
 
  private:
   bool open(bool make);
+  void close();
+  void write(std::span<const KeptAnswer> answers);
 
   std::filesystem::path path_;
   std::unique_ptr<Database> db_;
+  std::unique_ptr<Statement> find_;  // after db_: it goes first
 };
 
 }  // namespace insetbook

@@ -46,7 +46,7 @@ constexpr Option frames_options[] = {
     {"shape", "SHAPE", "the panel's shape (circle for one figure, rectangle for two)"},
     {"border", "LENGTH", "at least this border on each side (0 unless asked)"},
     {"in", "SET", "only dies of this set"},
-    {"limit", "N", "show at most N openings (all unless asked)"},
+    {"limit", "N", "show at most N openings (40 unless asked)"},
 };
 constexpr Option pairs_options[] = {
     {"border", "LENGTH", "only pairs whose strip is so wide"},

@@ -216,13 +216,11 @@ int run_find(const Invocation& invocation, Output& out) {
   if (!asked) return out.problem(asked.error());
   const Result<Book> book = open_book(invocation, Book::Use::read, out);
   if (!book) return out.problem(book.error());
-  Result<FindAnswer> answer = find(*book, *asked);
+  const Result<FindAnswer> answer = find(*book, *asked);
   if (!answer) return out.problem(answer.error());
   if (!answer->problems.empty()) return print_problems(*answer, out);
   const Hits* hits = std::get_if<Hits>(&answer->answer);
-  FramesAnswer* frames = std::get_if<FramesAnswer>(&answer->answer);
   const std::size_t most = asked->limit.value_or(SearchOptions().limit);
-  if (frames && frames->openings.size() > most) frames->openings.resize(most);
   if (out.json()) {
     out.raw(answer_json(*answer));
   } else {

@@ -232,18 +232,20 @@ int run_fits(const Invocation& invocation, Output& out) {
   return 0;
 }
 
+constexpr std::size_t frames_shown = 40;  // unless asked
+
 int run_frames(const Invocation& invocation, Output& out) {
   Result<Book> book = open_book(invocation, Book::Use::read, out);
   if (!book) return out.problem(book.error());
-  const Result<std::size_t> limit = limit_given(invocation, 0);
+  const Result<std::size_t> limit = limit_given(invocation, frames_shown);
   if (!limit) return out.problem(limit.error());
   FramesAsked asked{.size = invocation.text(),
                     .shape = option_text(invocation, "shape"),
                     .border = option_text(invocation, "border"),
-                    .in_set = option_text(invocation, "in")};
-  Result<FramesAnswer> answer = what_frames(*book, asked);
+                    .in_set = option_text(invocation, "in"),
+                    .most = *limit};
+  const Result<FramesAnswer> answer = what_frames(*book, asked);
   if (!answer) return out.problem(answer.error());
-  if (*limit > 0 && answer->openings.size() > *limit) answer->openings.resize(*limit);
   if (out.json())
     out.raw(answer_json(*answer));
   else

@@ -76,6 +76,11 @@ struct Framing {
 Result<std::optional<Framing>> framing(const Opening& opening, const Shape& panel, Length border, Length step,
                                        bool may_turn);
 
+// The greatest border that framing() would say, where panel or opening is an outline and the panel keeps
+// `border` in the middle, lying as it is or turned; empty where it does not. Much sooner than framing().
+std::optional<Length> border_in_the_middle(const Opening& opening, const Shape& panel, Length border,
+                                           bool may_turn);
+
 // An opening nobody measured, between two measured ones of the same nested set and edge, by size order: width
 // and height each on its own. `known[i]` is the size of rank i+1 (largest first), empty where not measured.
 // Beyond the measured ones nothing is estimated: the element stays empty. `spread` is the larger of the

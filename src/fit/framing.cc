@@ -1,10 +1,10 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include <algorithm>
-#include <utility>
 
 #include "fit/border.h"
 #include "fit/framing_in_outline.h"
 #include "fit/panels_in_outline.h"
+#include "fit/turned.h"
 #include "fit/verdict.h"
 
 namespace insetbook {
@@ -77,18 +77,6 @@ std::optional<Framing> framed(const Opening& opening, const Ground& ground, cons
   return framing;
 }
 
-// A polygon turned by a quarter: with an even number of sides it is a polygon again, flat where it was
-// pointed or the same; with an odd number it would lie on its side, which no shape says. No more does one say
-// that an outline does.
-std::optional<Shape> quarter_turn(Shape panel) {
-  if (is_outline(panel)) return std::nullopt;
-  if (panel.width == panel.height && panel.kind != ShapeKind::polygon) return std::nullopt;
-  if (panel.kind == ShapeKind::polygon && panel.sides % 2 == 1) return std::nullopt;
-  std::swap(panel.width, panel.height);
-  if (panel.kind == ShapeKind::polygon && panel.sides % 4 == 2) panel.flat_on_top = !panel.flat_on_top;
-  return panel;
-}
-
 using Framed = std::optional<Framing>;
 
 Framed tighter(const Framed& lying, Framed turned) {
@@ -123,10 +111,20 @@ Result<std::optional<Framing>> framing(const Opening& opening, const Shape& pane
     return std::optional<Framing>();
   if (auto problem = not_computable(panel)) return failure(*problem);
   const Length at_least = std::max(border, Length());
-  const std::optional<Shape> other = may_turn ? quarter_turn(panel) : std::nullopt;
+  const std::optional<Shape> other = may_turn ? turned_by_a_quarter(panel) : std::nullopt;
   const bool outlines = is_outline(opening.shape) || is_outline(panel);
   return outlines ? framing_of_outlines(opening, panel, other, at_least, step)
                   : framing_of_forms(opening, panel, other, at_least, step);
+}
+
+std::optional<Length> border_in_the_middle(const Opening& opening, const Shape& panel, Length border,
+                                           bool may_turn) {
+  const Length at_least = std::max(border, Length());
+  std::optional<Length> found = middle_border_in_outline(opening.shape, panel, at_least);
+  const std::optional<Shape> turned = may_turn ? turned_by_a_quarter(panel) : std::nullopt;
+  if (!turned) return found;
+  const std::optional<Length> other = middle_border_in_outline(opening.shape, *turned, at_least);
+  return found && other ? std::max(*found, *other) : found ? found : other;
 }
 
 }  // namespace insetbook

@@ -99,6 +99,17 @@ Result<Verdict> verdict_in_outline(const Opening& opening, const Shape& panel, L
   return found.undecided ? Verdict::undecided : Verdict::too_big;
 }
 
+std::optional<Length> middle_border_in_outline(const Shape& opening, const Shape& panel, Length border) {
+  if (std::min(opening.width - panel.width, opening.height - panel.height) < 2 * border) return std::nullopt;
+  const Result<OutlineGround> ground = OutlineGround::of(opening);
+  if (!ground) return std::nullopt;
+  const Result<OutlineFamily> family = family_of(*ground, panel, border, Length::nm(1));
+  if (!family) return std::nullopt;
+  const std::optional<Placed> placed = family->in_the_middle(sides_of(panel));
+  if (!placed) return std::nullopt;
+  return family->shown(*placed).border;
+}
+
 Result<std::optional<Framing>> framed_in_outline(const Opening& opening, const Shape& panel, Length border,
                                                  Length step) {
   const Length room = std::min(opening.shape.width - panel.width, opening.shape.height - panel.height);

@@ -14,4 +14,7 @@ Result<Verdict> verdict_in_outline(const Opening& opening, const Shape& panel, L
 Result<std::optional<Framing>> framed_in_outline(const Opening& opening, const Shape& panel, Length border,
                                                  Length step);
 
+// The greatest border in the middle, where the panel keeps `border` there.
+std::optional<Length> middle_border_in_outline(const Shape& opening, const Shape& panel, Length border);
+
 }  // namespace insetbook

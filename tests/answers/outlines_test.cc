@@ -120,5 +120,41 @@ TEST(Outlines, FramesAreComputedToo) {
   EXPECT_TRUE(arch->framing.even_strip);
 }
 
+std::vector<std::string> framing_openings(const FramesAnswer& answer) {
+  std::vector<std::string> all;
+  for (const FramingOpening& found : answer.openings)
+    all.push_back(describe(found.opening) + " " + std::to_string(found.framing.greatest_border.nm()) + " " +
+                  std::to_string(found.framing.turned) + " " + found.tried);
+  return all;
+}
+
+// The first few are found without computing the rest: they are those of the whole list, and as many are
+// counted.
+TEST(Outlines, TheFirstFewThatFrameAPanelAreTheFirstOfAll) {
+  const Studio studio;
+  const Book book = studio.book();
+  for (const std::string size :
+       {"1 in circle", "2 x 3 in", "1-1/2 in heart", "arch 1 x 1-1/4 in", "3/4 in square"}) {
+    for (const std::optional<std::string>& border :
+         {std::optional<std::string>(), std::optional<std::string>("1/8 in")}) {
+      const Result<FramesAnswer> whole = what_frames(book, {.size = size, .border = border});
+      ASSERT_TRUE(whole) << whole.error().what;
+      const std::vector<std::string> all = framing_openings(*whole);
+      ASSERT_GT(all.size(), 5u) << size;
+      for (const std::size_t most : {1u, 5u}) {
+        for (int turn = 0; turn < 2; ++turn) {  // the second time the room in each is a look-up
+          const Result<FramesAnswer> few = what_frames(book, {.size = size, .border = border, .most = most});
+          ASSERT_TRUE(few) << few.error().what;
+          EXPECT_EQ(few->total, all.size()) << size;
+          EXPECT_EQ(few->not_computed, whole->not_computed) << size;
+          const std::vector<std::string> first(
+              all.begin(), all.begin() + static_cast<std::ptrdiff_t>(std::min(most, all.size())));
+          EXPECT_EQ(framing_openings(*few), first) << size << ", the first " << most;
+        }
+      }
+    }
+  }
+}
+
 }  // namespace
 }  // namespace insetbook

@@ -192,3 +192,14 @@ echo
 echo "The largest rectangle anywhere in an outline / the largest centred one of 64 x 64 by GEOS, plain (target: at most 1 x) and prepared;"
 echo "how many are smaller (target: none), and the mean area against it"
 bench_free_places
+echo
+echo "Ten thousand openings, one in ten drawn with 200 corners"
+openings=$books/openings
+if [ ! -f "$openings/whole" ]; then
+  rm -rf "$openings"
+  bench_openings tables "$books/openings.csv"
+  "$insetbook" import "$books/openings.csv" --book "$openings" >/dev/null
+  touch "$openings/whole"
+fi
+rm -f "$openings/derived.db"
+bench_openings times "$openings"
