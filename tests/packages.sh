@@ -2,7 +2,7 @@
 # The Debian packages that the program, its tests and its benches need, each list once. Read by tests/run.sh,
 # tests/bench/run.sh, tests/fuzz/run.sh and sample-data/try.sh.
 program_packages="g++ cmake ninja-build pkg-config libsqlite3-dev libxapian-dev nlohmann-json3-dev libexpected-dev libfmt-dev libutf8proc-dev libmd-dev libexpat1-dev"
-test_packages="libgtest-dev libgmock-dev librapidcheck-dev libgeos-dev libicu-dev libgmp-dev liblcms2-dev sqlite3 ccache mold clang-format locales"
+test_packages="libgtest-dev libgmock-dev librapidcheck-dev libgeos-dev libicu-dev libgmp-dev liblcms2-dev librsvg2-dev sqlite3 ccache mold clang-format locales"
 # The JSON Schema validator comes from npm; a machine may have Node.js from elsewhere, which Debian's npm would clash with.
 command -v npm >/dev/null 2>&1 || test_packages="$test_packages nodejs npm"
 fuzz_packages="clang-19 libclang-rt-19-dev"
