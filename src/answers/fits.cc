@@ -16,6 +16,7 @@
 #include "book/evidence.h"
 #include "book/settings.h"
 #include "fit/contacts.h"
+#include "fit/cover.h"
 #include "measure/write.h"
 #include "search/snapshot.h"
 
@@ -374,11 +375,20 @@ void add_estimated(FitsAnswer& answer, const Book& book, const FitQuestion& ques
     answer.not_computed = shape.error().what;
 }
 
-void add_window(FitsAnswer& answer, const Book& book, std::optional<Length> overlap_asked) {
+void add_window(FitsAnswer& answer, const Book& book, const std::optional<Opening>& opening,
+                std::optional<Length> overlap_asked) {
   const Length overlap = overlap_asked.value_or(overlap_behind);
-  if (answer.opening.measured)
+  if (opening) {
+    const Shape cover = cover_from_behind(opening->shape, overlap, answer.cutting_step);
+    const bool even = cover.width == opening->shape.width + 2 * overlap &&
+                      cover.height == opening->shape.height + 2 * overlap;
+    const bool own = cover.kind == opening->shape.kind;
+    answer.behind = Behind{own ? answer.opening.shape_word : std::string(shape_word(cover.kind)), cover.width,
+                           cover.height, overlap, even && own};
+  } else if (answer.opening.measured) {
     answer.behind = Behind{answer.opening.shape_word, answer.opening.width + overlap * 2,
                            answer.opening.height + overlap * 2, overlap};
+  }
   for (const OpeningRecord& other : openings_of_die(book, answer.opening.die_id))
     if (other.line_kind == "window" && other.line_id != answer.opening.line_id)
       answer.also.push_back(describe(other));
@@ -487,7 +497,7 @@ Result<FitsAnswer> what_fits(const Book& book, const FitsAsked& asked) {
     add_estimated(answer, book, *question, asked.because);
   heed_results(known, tried, answer.panels);
   if (answer.opening.line_kind == "window")
-    add_window(answer, book, asked.border ? std::optional(answer.border) : std::nullopt);
+    add_window(answer, book, opening, asked.border ? std::optional(answer.border) : std::nullopt);
   add_conflicts(answer, book);
   if (!answer.invented && opening_wanted(asked.opening).line.empty()) add_other_lines(answer, book);
   return answer;

@@ -46,6 +46,7 @@ struct FittingPanel {
 struct Behind {
   std::string shape;
   Length width, height, overlap;
+  bool even = true;  // the overlap is alike all round; else that is the least
 };
 
 enum class BorderFrom { asked, habit, default_border };

@@ -135,10 +135,11 @@ void print_fits(const FitsAnswer& answer, Output& out) {
   if (!answer.not_computed.empty() && !answer.panels.empty())
     out.detail(fmt::format("Not computed: {}.", answer.not_computed));
   if (answer.behind)
-    out.line(fmt::format("Covers the window from behind: {} {} ({} overlap all round).", answer.behind->shape,
+    out.line(fmt::format("Covers the window from behind: {} {} ({}{} overlap all round).",
+                         answer.behind->shape,
                          shaped_size_text(answer.behind->shape, mark_above(answer.behind->width, answer.unit),
                                           mark_above(answer.behind->height, answer.unit), answer.unit),
-                         write(answer.behind->overlap, answer.unit)));
+                         answer.behind->even ? "" : "at least ", write(answer.behind->overlap, answer.unit)));
   if (!answer.other_lines.empty())
     out.detail(
         fmt::format("No line was named: the innermost that is no window is meant, {}. There {} too: {}.",
