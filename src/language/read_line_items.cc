@@ -23,16 +23,16 @@ Size size_from(const SizeIs& said) {
   return size;
 }
 
-// As typed where that reads back to the same size in any book, else as it is written.
+// As typed, with its unit where that reads back to the same size in any book, else as it is written.
 std::string text_of_size(const Size& size, std::string_view typed) {
   const std::string said = single_spaced(typed);
   const auto same = [&](const Result<Size>& read) {
     return read && read->width == size.width && read->height == size.height &&
            read->one_figure == size.one_figure && read->orientation == size.orientation;
   };
-  if (same(read_size(said, Unit::inch)) && same(read_size(said, Unit::mm))) return said;
   const std::string with_unit = said + (size.unit == Unit::inch ? " in" : " mm");
   if (same(read_size(with_unit, size.unit)) && same(read_size(with_unit, Unit::mm))) return with_unit;
+  if (same(read_size(said, Unit::inch)) && same(read_size(said, Unit::mm))) return said;
   return write_said(size);
 }
 

@@ -746,6 +746,9 @@ TEST_F(ReadQuestion, ProblemsStandBesideTheRest) {
       {"circle 2-9/8 in speckled",
        "all(piece(shape=circle, technique=speckling))",
        {"7: \"2-9/8\" has a whole number and a fraction that is not below one"}},
+      {"circle 2-3/88 in speckled",
+       "all(piece(shape=circle, technique=speckling))",
+       {"7: \"2-3/88\" has a fraction that no ruler has"}},
       {"circle (sage",
        "all(piece(shape=circle), colour=Sage)",
        {"7: a bracket begins here and does not end"}},
@@ -1159,6 +1162,11 @@ TEST_F(ReadQuestion, DiesAreThoseMeant) {
 }
 
 TEST_F(ReadQuestion, SizesInMetricBooks) {
+  const auto eighths = read_question("circle 2-3/8", {vocabulary_, names_, Unit::mm, "2026-11-25"});
+  ASSERT_TRUE(eighths);
+  EXPECT_EQ(print(*eighths), "all(piece(shape=circle, size=2-3/8in ±1/32in))");
+  EXPECT_EQ(eighths->notes,
+            (std::vector<std::string>{"\"2-3/8\" is read in inches: no metric ruler has such a part"}));
   const auto question = read_question("circle 60", {vocabulary_, names_, Unit::mm, "2026-11-25"});
   ASSERT_TRUE(question);
   EXPECT_EQ(print(*question), "all(piece(shape=circle, size=60mm ±0.8mm))");

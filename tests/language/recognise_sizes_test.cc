@@ -142,6 +142,8 @@ TEST(Sizes, OfAMetricBook) {
                                 {"about 60", "0-8 count 60 | size=about 60mm ±3mm"},
                                 {"2 in", "0-4 size=2in ±1/32in"},
                                 {"2-3/8 in", "0-8 size=2-3/8in ±1/32in"},
+                                {"2-3/8", "0-5 size=2-3/8in ±1/32in"},
+                                {"2-3/8 x 4-1/8", "0-13 size=2-3/8in x 4-1/8in ±1/32in"},
                             });
 }
 
