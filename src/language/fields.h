@@ -46,6 +46,7 @@ enum class FieldName {
   alike,
   words,
   glue,
+  envelope,
 };
 
 enum class FieldKind { term, size, date, text, name, number, group };
@@ -127,6 +128,8 @@ inline constexpr Field fields[] = {
      "what the card says", "words:\"happy birthday\""},
     {FieldName::glue, "glue", "adhesive adhesives stuck", FieldKind::term, true, "element.glue", 31,
      "what a piece is stuck with", "glue:foam"},
+    {FieldName::envelope, "envelope", "envelopes", FieldKind::text, false, "sample.envelope", 32,
+     "the envelope it goes into, by its size or by words of it", "envelope:C6"},
 };
 
 const Field& field(FieldName id);

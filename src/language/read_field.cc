@@ -439,6 +439,19 @@ std::optional<Seen> Recogniser::closed_value(std::size_t first, std::size_t last
   return it;
 }
 
+// A size, else words of what was written.
+Seen Recogniser::envelope_value(std::size_t first, std::size_t last) const {
+  Seen it = seen(As::says, first, last, priority_of::field);
+  EnvelopeIs envelope;
+  envelope.said = typed(first, last);
+  if (const auto size = whole_size(first, last); size && !size->one_figure)
+    envelope.size = *size;
+  else
+    envelope.words = single_words(fold(envelope.said));
+  it.says = std::move(envelope);
+  return it;
+}
+
 // A supply or a sample by its name.
 std::optional<Seen> Recogniser::record_value(const Field& field, std::size_t first, std::size_t last) {
   const NameKind kind = field.id == FieldName::supply ? NameKind::supply : NameKind::sample;
@@ -467,7 +480,7 @@ std::optional<Seen> Recogniser::record_value(const Field& field, std::size_t fir
 
 std::optional<Seen> Recogniser::die_value(const Field& field, std::size_t first, std::size_t last) {
   const bool inside = field.id == FieldName::in;
-  auto die = die_at(skip(first, {"the", "a"}), inside);
+  auto die = die_at(skip(first, {"the", "a"}), inside, true);
   Seen it = seen(As::says, first, last, priority_of::field);
   if (!die && !inside) {
     it.says = status_value(field, first, last);
@@ -537,6 +550,8 @@ std::optional<Seen> Recogniser::reading(const Field& field, std::size_t first, s
   switch (field.id) {
     case FieldName::closed:
       return closed_value(first, last);
+    case FieldName::envelope:
+      return envelope_value(first, last);
     case FieldName::colour:
     case FieldName::paper:
     case FieldName::ink:

@@ -6,6 +6,7 @@
 #include "measure/read.h"
 #include "measure/write.h"
 #include "search/alike.h"
+#include "search/envelopes.h"
 #include "search/facts_parts.h"
 #include "search/said.h"
 #include "search/snippet.h"
@@ -155,8 +156,9 @@ void Judge::said_of_piece(const Says& says, const ElementFacts& element, const S
     const bool compared = size->relation == Relation::exact || size->relation == Relation::about;
     const std::string off = difference(*size, element.sides);
     if (compared && off != "exactly that size") said.add(off, false);
-  } else if (std::holds_alternative<RoleIs>(says)) {
-    said.add(element.role, true);
+  } else if (const auto* role = std::get_if<RoleIs>(&says)) {
+    // Where only its name says so, the name is shown.
+    said.add(among(role->terms, element.role) ? element.role : "called " + element.name, true);
   } else if (std::holds_alternative<GlueIs>(says)) {
     said.add("stuck:", false);
     said.add(element.glue, true, " ");
@@ -287,6 +289,9 @@ void Judge::explain_says(const Constraint& asked, const SampleFacts& sample, std
   } else if (const auto* alike = std::get_if<AlikeTo>(&asked.says)) {
     said = in_common(*alike, sample);
     if (said.text.empty()) return;
+  } else if (std::holds_alternative<EnvelopeIs>(asked.says)) {
+    said.add("envelope:", false);
+    said.add(envelope_of(book_, sample.id), true, " ");
   } else if (const auto* none = std::get_if<HasNo>(&asked.says)) {
     said.add("no " + none->field, true);
   } else {

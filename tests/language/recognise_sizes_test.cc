@@ -120,7 +120,7 @@ TEST(Sizes, PlainNumbers) {
   compare(Offers(), {
                         {"2", "0-1 count 2 | size=2in ±1/32in"},
                         {"two", "0-3 count 2 | size=2in ±1/32in"},
-                        {"a dozen", "2-7 count 12"},
+                        {"a dozen", "0-7 count 12"},
                         {"a pair of", "0-9 count 2"},
                         {"a couple of", "0-11 count 2"},
                         {"2x", "0-2 count 2 | size=2in ±1/32in"},
