@@ -313,6 +313,8 @@ Recogniser::DieSaid Recogniser::whole_begun(std::size_t first, const SetSaid& se
   const std::string begun = words(first, sets.last - first);
   for (const NamedRecord& record : exactly(begun))
     if (record.kind == NameKind::colour) said.other = as_field(ColourIs{ColourUse::either, {}, record.name});
+  // Where the words mean a colour as well, what was read is said with that.
+  if (!said.other.empty() && sets.records.size() == 1) return said;
   said.note = "\"" + begun + "\" is read as the die set " + said.die.said;
   for (std::size_t i = 1; i < sets.records.size(); ++i) said.note += ", " + sets.records[i].name;
   if (sets.records.size() > 1) said.die.said = begun;

@@ -117,6 +117,8 @@ void Recogniser::resolve_term(Seen& it, const TermMatch& match) {
     it.says = says_of(match);
   const std::string vocabulary(vocabulary_word(match.vocabulary));
   it.means = vocabulary + " " + match.label;
+  if (const auto* role = std::get_if<RoleIs>(&*it.says); role && !role->called.empty())
+    it.means += ", or called so";
   if (const auto* fold = std::get_if<FoldIs>(&*it.says); fold && fold->terms.size() > 1)
     it.means += " or any kind of it";
 }

@@ -251,7 +251,9 @@ Said Judge::in_common(const AlikeTo& alike, const SampleFacts& sample) {
     if (!among(list, part)) list.push_back(part);
   }
   Said said;
-  std::size_t left = most_said;
+  // Some of the room is for what is near.
+  constexpr std::size_t most_near = 2;
+  std::size_t left = most_said - std::min(near.size(), most_near);
   const auto add = [&](std::string_view what, const std::vector<std::string>& list) {
     if (list.empty() || left == 0) return;
     said.add(std::string(what), false, "; ");
@@ -259,6 +261,7 @@ Said Judge::in_common(const AlikeTo& alike, const SampleFacts& sample) {
       said.add(list[i], true, i == 0 ? " " : ", ");
   };
   add("both:", parts);
+  left = most_said - std::min(parts.size(), most_said - std::min(near.size(), most_near));
   add("near:", near);
   const std::size_t all = parts.size() + near.size();
   if (all > most_said) said.add("and " + std::to_string(all - most_said) + " more", false);
