@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 //
 // The fields that a question can name, in one table: parsing, help, `print_as_fields` and the index read it.
-// To add a field: a line here, what it says in question.h, a reader in read_field.cc, a printed form in
+// To add a field: a line here, what it says in question.h, a reader in field_values.cc, a printed form in
 // print_fields.cc. Each example is asked by a test. `slot` is the number under which the index keeps the
 // field's value; it is written out and never used for another field again.
 #pragma once

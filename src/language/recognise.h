@@ -61,6 +61,8 @@ class Recogniser {
   void terms(std::size_t at, std::vector<Seen>& out);
   bool article_before_label(std::size_t at, std::size_t last, const TermMatch& match) const;
   void names(std::size_t at, std::vector<Seen>& out);
+  void basic_colours(std::size_t at, std::vector<Seen>& out);
+  void own_ink(std::size_t at, std::size_t last, const std::string& colour, std::vector<Seen>& out);
   void closed_sizes(std::size_t at, std::vector<Seen>& out) const;
   void envelopes(std::size_t at, std::vector<Seen>& out) const;
   // recognise_each.cc
@@ -166,6 +168,7 @@ class Recogniser {
   std::optional<Seen> reading(const Field& field, std::size_t first, std::size_t last);
   void readings(const Field& field, std::size_t first, std::size_t glued_last, std::vector<Seen>& out);
   Seen unknown_value(const Field& field, std::size_t first, std::size_t last) const;
+  // field_values.cc
   std::optional<SizeIs> whole_size(std::size_t first, std::size_t last) const;
   std::optional<Seen> closed_value(std::size_t first, std::size_t last) const;
   Seen envelope_value(std::size_t first, std::size_t last) const;
@@ -173,8 +176,6 @@ class Recogniser {
   std::optional<Seen> die_value(const Field& field, std::size_t first, std::size_t last);
   std::optional<Seen> date_value(std::size_t first, std::size_t last) const;
   std::optional<Says> plain_value(const Field& field, std::size_t first, std::size_t last) const;
-  void basic_colours(std::size_t at, std::vector<Seen>& out);
-  void own_ink(std::size_t at, std::size_t last, const std::string& colour, std::vector<Seen>& out);
   std::optional<Seen> colour_value(const Field& field, std::size_t first, std::size_t last);
   std::optional<Seen> like_value(std::size_t first, std::size_t last);
   // recognise_titles.cc
