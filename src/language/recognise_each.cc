@@ -45,6 +45,7 @@ void Recogniser::each_of_them(std::size_t at, std::vector<Seen>& out) {
                                terms.front().vocabulary == VocabularyName::technique ||
                                terms.front().vocabulary == VocabularyName::material));
   }
+  if (const auto measured = measurement(property); measured && !measured->bare) said = true;
   if (!said) return;
   if (is_word(last, "in") || is_word(last, "is")) ++last;
   Seen it = seen(As::each, at, last, priority_of::side);

@@ -19,10 +19,17 @@ std::size_t past_separators(const std::vector<Item>& items, std::size_t at) {
   return at;
 }
 
-// What is said of one of those counted: [first, last).
+// What is said of some of those counted: [first, last), behind "one" or their number at `number`.
 struct Part {
-  std::size_t first = 0, last = 0;
+  std::size_t number = 0, first = 0, last = 0;
+  int count = 1;
 };
+
+// "one", "two": of those counted, where a property follows.
+bool counts_some(const Item& item) {
+  return item.kind == Kind::each ||
+         (item.kind == Kind::number && item.whole && item.number > 1 && item.most == 0 && !item.pieces);
+}
 
 class Parted {
  public:
@@ -33,18 +40,21 @@ class Parted {
     while (phrase_.last < items.size() && says_of_piece(items[phrase_.last]))
       head = is_head(items[phrase_.last++]) || head;
     std::size_t next = past_separators(items, phrase_.last);
-    while (head && next < items.size() && items[next].kind == Kind::each) {
-      Part part{next + 1, next + 1};
+    int counted = 0;
+    while (head && next < items.size() && counts_some(items[next])) {
+      Part part{next, next + 1, next + 1, items[next].kind == Kind::each ? 1 : items[next].number};
       while (part.last < items.size() && says_of_piece(items[part.last]) && !is_head(items[part.last]))
         ++part.last;
       // "two hearts and one navy circle" is another piece.
       const bool of_it = part.last > part.first && (part.last == items.size() || !is_head(items[part.last]));
       if (!of_it) break;
       parts_.push_back(part);
+      counted += part.count;
       end_ = part.last;
       next = past_separators(items, part.last);
     }
-    if (parts_.size() > static_cast<std::size_t>(std::max(items[at].number, 0))) parts_.clear();
+    rest_ = items[at].number - counted;
+    if (rest_ < 0) parts_.clear();
   }
 
   bool parted() const { return !parts_.empty(); }
@@ -54,15 +64,16 @@ class Parted {
   void write(std::vector<Item>& out) const {
     bool first = true;
     for (const Part& part : parts_) {
-      begin_piece(out, first);
+      join(out, first);
+      if (part.count > 1) out.push_back(items_[part.number]);
+      add_phrase(out);
       for (std::size_t i = part.first; i < part.last; ++i) out.push_back(items_[i]);
     }
-    const int rest = items_[at_].number - static_cast<int>(parts_.size());
-    if (rest == 0) return;
+    if (rest_ == 0) return;
     join(out, first);
-    if (rest > 1) {
+    if (rest_ > 1) {
       out.push_back(items_[at_]);
-      out.back().number = rest;
+      out.back().number = rest_;
     }
     add_phrase(out);
   }
@@ -81,16 +92,12 @@ class Parted {
     for (std::size_t i = phrase_.first; i < phrase_.last; ++i) out.push_back(items_[i]);
     out[begins].article = true;
   }
-  void begin_piece(std::vector<Item>& out, bool& first) const {
-    join(out, first);
-    add_phrase(out);
-  }
-
   const std::vector<Item>& items_;
   std::size_t at_;
   Part phrase_;
   std::vector<Part> parts_;
   std::size_t end_ = 0;
+  int rest_ = 0;  // those of whom nothing more is said
 };
 
 }  // namespace

@@ -113,6 +113,13 @@ TEST(PiecesSaid, OneOfThoseCountedHasTheProperty) {
        "all(piece(paper=Sage, shape=circle, technique=speckling), piece(paper=Sage, shape=circle, "
        "technique=tearing))"},
       {"three circles, one navy", "all(piece(shape=circle, paper=Navy), piece(count=2, shape=circle))"},
+      {"three hearts, two navy and one white",
+       "all(piece(count=2, shape=heart, paper=Navy), piece(shape=heart, paper=white (by value)))"},
+      {"two circles, one 2 in and one 3 in",
+       "all(piece(shape=circle, size=2in ±1/32in), piece(shape=circle, size=3in ±1/32in))"},
+      {"two circles and one 2 in square",
+       "all(piece(count=2, shape=circle), piece(size=2in ±1/32in, shape=square))"},
+      {"two circles, three hearts", "all(piece(count=2, shape=circle), piece(count=3, shape=heart))"},
       {"two circles, one navy", "all(piece(shape=circle, paper=Navy), piece(shape=circle))"},
       // another piece
       {"two hearts and one navy circle", "all(piece(count=2, shape=heart), piece(paper=Navy, shape=circle))"},
