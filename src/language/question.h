@@ -50,7 +50,7 @@ struct ShapeIs {
   bool operator==(const ShapeIs&) const = default;
 };  // the term and its narrower ones
 // What a piece is for, as it was recorded, or as its own name says: a die cut called "oval frame" is a frame
-// too. `called`: the labels of the term that was asked for, folded, in the singular and the plural.
+// too. `called`: the labels of the term that was asked for, folded, singular and plural, none within another.
 struct RoleIs {
   std::vector<std::string> terms;
   std::vector<std::string> called = {};

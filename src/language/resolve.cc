@@ -54,6 +54,21 @@ void add_forms(const std::string& label, std::vector<std::string>& out) {
     out.push_back(label + (ends("s") || ends("x") || ends("ch") || ends("sh") ? "es" : "s"));
 }
 
+// A name that holds "front panel" holds "panel": the shorter one is enough. Sorted, each once.
+std::vector<std::string> without_longer(std::vector<std::string> labels) {
+  std::ranges::sort(labels);
+  labels.erase(std::ranges::unique(labels).begin(), labels.end());
+  std::vector<std::string> kept;
+  for (const std::string& label : labels) {
+    const std::string words = " " + label + " ";
+    const bool longer = std::ranges::any_of(labels, [&](const std::string& other) {
+      return other != label && words.find(" " + other + " ") != std::string::npos;
+    });
+    if (!longer) kept.push_back(label);
+  }
+  return kept;
+}
+
 }  // namespace
 
 // The term with its narrower ones. A role may be said by a piece's name alone, under any label of the term;
@@ -67,8 +82,7 @@ Says Recogniser::says_of(const TermMatch& match) {
   if (!term) return says;
   add_forms(term->id, role->called);
   for (const std::string& label : term->labels) add_forms(fold(label), role->called);
-  std::ranges::sort(role->called);
-  role->called.erase(std::ranges::unique(role->called).begin(), role->called.end());
+  role->called = without_longer(std::move(role->called));
   return says;
 }
 
