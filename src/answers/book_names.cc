@@ -82,6 +82,16 @@ bool BookNames::begins(std::string_view folded) const {
   return other && names_begin(book_, *other);
 }
 
+std::vector<NamedRecord> BookNames::sets_begun(std::string_view folded) const {
+  std::vector<NamedRecord> found;
+  // The character behind a space is the first that no further word begins with.
+  Statement& row = book_.statement("SELECT id, name FROM die_set WHERE key > ?1 || ' ' AND key < ?1 || '!'");
+  row.bind(1, folded);
+  while (row.step()) found.push_back({NameKind::set, row.integer(0), std::string(row.text(1)), ""});
+  row.reset();
+  return found;
+}
+
 std::vector<NamedRecord> BookNames::like(std::string_view folded, std::size_t limit) const {
   return named(book_, find_names(book_, folded, std::nullopt, limit));
 }

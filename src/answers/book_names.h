@@ -22,6 +22,7 @@ class BookNames : public Names {
 
   std::vector<NamedRecord> exactly(std::string_view folded) const override;
   bool begins(std::string_view folded) const override;
+  std::vector<NamedRecord> sets_begun(std::string_view folded) const override;
   std::vector<NamedRecord> like(std::string_view folded, std::size_t limit) const override;
   std::vector<std::int64_t> colours_of_word(std::string_view basic_word) const override;
   std::vector<std::int64_t> colours_of_shade(std::string_view basic_word, Shade shade) const override;

@@ -20,6 +20,7 @@
 #include "book/book_parts.h"
 #include "book/files.h"
 #include "book/link_mentions.h"
+#include "book/piece_names.h"
 #include "book/problems.h"
 #include "schema/migrations.h"
 
@@ -27,7 +28,7 @@ namespace insetbook {
 
 namespace fs = std::filesystem;
 
-const int book_version = 4;
+const int book_version = 6;
 
 namespace {
 
@@ -200,7 +201,9 @@ ChangeMemory& Change::memory() const {
 
 // ---- Book
 
-Book::Book(std::unique_ptr<Parts> parts) : parts_(std::move(parts)) {}
+Book::Book(std::unique_ptr<Parts> parts) : parts_(std::move(parts)) {
+  know_piece_names(database());
+}
 Book::Book(Book&&) noexcept = default;
 Book& Book::operator=(Book&&) noexcept = default;
 Book::~Book() = default;

@@ -54,7 +54,7 @@ void check_names(const Database& db, Faults& faults) {
     copy = Database::open(":memory:", SQLITE_OPEN_READWRITE | SQLITE_OPEN_CREATE);
     copy_database(db, copy);
   }
-  for (const char* table : {"name_word", "name_trigram"}) {
+  for (const char* table : {"name_word", "name_trigram", "name_piece"}) {
     if (in_step(copy.handle() != nullptr ? copy : db, table)) continue;
     faults.push_back(fmt::format("the look-up by name ({}) is out of step with the records", table));
   }

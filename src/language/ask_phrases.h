@@ -42,7 +42,10 @@ inline constexpr Phrase phrases[] = {
      "gives|cut|cuts|form|leave|leaves [a|an|me|the]* +x +end"},
     {Asks::pairs, Sure::known,
      "@what [of|my]* die|dies|cutter|cutters [that|which|@want]* fit|fits|nest|nests|go|goes @in +x +end"},
-    {Asks::pairs, Sure::known, "[@what]* pairs|pair|nests|nest for|with|of +x +end"},
+    {Asks::pairs, Sure::known, "[@what]* pairs|pair|nests|nest for|with +x +end"},
+    // "a pair of hearts" is two of them on a card.
+    {Asks::pairs, Sure::known, "@what pairs|pair|nests|nest of +x +end"},
+    {Asks::pairs, Sure::known, "pairs|nests|nest of +x +end"},
 
     // what fits inside
     {Asks::fits, Sure::always,

@@ -80,6 +80,7 @@ void Binder::take(Level& level, std::size_t place) {
     case Item::Kind::opens:
     case Item::Kind::group:
     case Item::Kind::closes:
+    case Item::Kind::each:
       return;
   }
 }
@@ -193,6 +194,7 @@ std::size_t Binder::list_end(std::size_t place) const {
 void Binder::either(Level& level, std::size_t place) {
   if (or_another(level)) return;
   if (level.excluding == Excluding::phrase) return go_on_excluding(level);
+  if (or_within_piece(level)) return;
   flush(level);
   end_exclusion(level);
   const bool before = !level.slots.empty() && !level.with;
@@ -221,7 +223,9 @@ void Binder::excludes(Level& level, std::size_t place) {
     level.not_before = true;
     return;
   }
-  const bool bare = says_of_piece(next) && (is_property(next.of) || next.of == FieldName::size) &&
+  // "circles not cut with moonrise circles"
+  const bool by = next.of == FieldName::die && next.by;
+  const bool bare = says_of_piece(next) && (is_property(next.of) || next.of == FieldName::size || by) &&
                     !head_ahead(items_, at_) && !goes_ahead();
   const bool of_piece = level.with || (!item.outright && bare && level.piece && level.piece->named());
   if (of_piece) {

@@ -16,6 +16,9 @@
 //     that brings a colour of its own was said; beside an ink every plain colour is;
 //   - a word that is a role and a material ("ribbon") is read both ways, unless a shape or a role stands
 //     beside it;
+//   - `or` between properties behind the head of a piece is one within it: "white circle stamped in navy or
+//     speckled" is a white circle that is one or the other;
+//   - "two circles, one navy and one white" are two pieces, with one of the properties each (settle_each.h);
 //   - "exactly two circles" is two and no three; what is counted is a role, no material ("two ribbons");
 //   - "more than five pieces" counts whatever the card has: a piece of which nothing but a count is said;
 //   - numbers behind that of a die are dies of its set, where `and` or `or` stands before the last one
@@ -32,7 +35,9 @@
 //   - `or` behind the other piece offers another such, where a piece or such a word follows;
 // The sample
 //   - what is said of the sample (fold, occasion, date …) ends a piece when a connector or a field follows;
-//   - what is said of the card behind `on` and an article is no piece's ("circle on a white card");
+//   - what is said of the card behind `on` and an article is no piece's ("circle on a white card"): a colour
+//   is
+//     that of its base;
 //   - a size without a shape before "card", or at once behind it, is the closed size; "square cards" is the
 //     form, and a side at once behind it ("square card 5 in") both sides;
 // Negation and choice

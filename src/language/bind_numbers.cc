@@ -32,11 +32,13 @@ void Binder::number(Level& level, std::size_t place) {
                               write(size.low, size.unit));
     return piece_item(level, place);
   }
-  if (item.word == "one" || item.number == 1) return ignore(item, "filler");
+  const bool single = item.word.ends_with("single");
+  if ((item.word == "one" || item.number == 1) && !single) return ignore(item, "filler");
   item.kind = Item::Kind::says;
   item.of = FieldName::text;
   item.offered.clear();
-  item.offered.push_back(constraint_of(text_, item.span, text_of(fold(typed(item.span))), ""));
+  item.offered.push_back(
+      constraint_of(text_, item.span, text_of(single ? "single" : fold(typed(item.span))), ""));
   text_item(level, place);
 }
 

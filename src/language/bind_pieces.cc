@@ -100,12 +100,12 @@ void Binder::finish(Level& level) {
 // "exactly two circles" is two and no three, "at most two" no three. `other`: it is one that another goes
 // with, which no plain word can be.
 Binder::Wanted Binder::wanted(OpenPiece piece, bool other) const {
-  tell_paper_from_ink(piece);
+  if (piece.alternatives.empty()) tell_paper_from_ink(piece);
   if (piece.has(FieldName::count)) count_roles(piece);
   const bool alone = piece.parts.size() == 1;
   std::optional<Node> second = read_the_other_way(piece);
   const std::optional<int> at_most = piece.at_most;
-  Node node = spread(piece_of(std::move(piece.parts)));
+  Node node = piece.alternatives.empty() ? spread(piece_of(std::move(piece.parts))) : offered_piece(piece);
   if (second) node = choice(std::move(node), spread(std::move(*second)));
   if (piece.unsure && alone && !other)
     node =
@@ -128,6 +128,45 @@ Node Binder::piece_of(std::vector<Part> parts) {
       children.push_back(std::move(part.node));
   }
   return with_children(Node::Kind::piece, std::move(children));
+}
+
+// Whether the `or` is one between properties of the open piece, each of them behind its head: "white circle
+// stamped in navy or speckled". What stands behind the head so far is one of them.
+bool Binder::or_within_piece(Level& level) {
+  if (!level.piece || level.with || level.excluding != Excluding::no || at_ >= items_.size()) return false;
+  const Item& next = items_[at_];
+  const bool property = says_of_piece(next) && is_property(next.of) && !next.field && !next.article;
+  OpenPiece& piece = *level.piece;
+  if (!property || head_ahead(items_, at_) || !piece.has_head() || piece.outright || piece.link ||
+      piece.sample_between || piece.text_between)
+    return false;
+  const auto behind = piece.parts.begin() + static_cast<std::ptrdiff_t>(piece.head_at) + 1;
+  const bool properties = std::all_of(behind, piece.parts.end(), [](const Part& part) {
+    return is_property(part.of) && !part.excluded && !part.field && part.also.empty();
+  });
+  if (behind == piece.parts.end() || !properties) return false;
+  piece.alternatives.emplace_back(std::make_move_iterator(behind),
+                                  std::make_move_iterator(piece.parts.end()));
+  piece.parts.erase(behind, piece.parts.end());
+  level.pending = Pending::nothing;
+  return true;
+}
+
+// One piece or another, which have all up to the head in common.
+Node Binder::offered_piece(OpenPiece& piece) {
+  std::vector<std::vector<Part>> offered = std::move(piece.alternatives);
+  const auto behind = piece.parts.begin() + static_cast<std::ptrdiff_t>(piece.head_at) + 1;
+  offered.emplace_back(behind, piece.parts.end());
+  piece.parts.erase(behind, piece.parts.end());
+  std::vector<Node> pieces;
+  for (std::vector<Part>& parts : offered) {
+    OpenPiece each = piece;
+    each.alternatives.clear();
+    for (Part& part : parts) each.parts.push_back(std::move(part));
+    tell_paper_from_ink(each);
+    pieces.push_back(piece_of(std::move(each.parts)));
+  }
+  return with_children(Node::Kind::any, std::move(pieces));
 }
 
 // "navy stamping", "stamped navy": the plain colour that a printing technique brings, where another is said
@@ -340,7 +379,10 @@ std::optional<Node> Binder::read_the_other_way(const OpenPiece& piece) {
       piece.parts, [](const Part& part) { return !part.also.empty() && !part.excluded; });
   if (both == piece.parts.end() || (both->of == FieldName::material && piece.has_head())) return std::nullopt;
   std::vector<Part> read = parts_of(both->also);
-  const bool material = both->also.size() == 1 && both->of == FieldName::role;
+  const FieldName other = both->also.size() == 1 ? field_of(both->also.front().says) : FieldName::role;
+  // "circle ring": the circle has its shape.
+  if (other == FieldName::shape && piece.has(FieldName::shape)) return std::nullopt;
+  const bool material = other == FieldName::material;
   if (piece.parts.size() == 1 && material) return read.front().node;  // alone: any piece's
   const auto place = both - piece.parts.begin();
   std::vector<Part> parts(piece.parts.begin(), both);

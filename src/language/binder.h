@@ -61,6 +61,8 @@ class Binder {
     std::string unsure_word;
     Span unsure_span;
     std::optional<Link> link;
+    // "stamped in navy or speckled": what stood behind the head before each `or`.
+    std::vector<std::vector<Part>> alternatives = {};
 
     bool has(FieldName of) const;
     bool has_head() const { return head_at != none_yet; }
@@ -127,6 +129,8 @@ class Binder {
   void finish(Level& level);
   Wanted wanted(OpenPiece piece, bool other) const;
   static Node piece_of(std::vector<Part> parts);
+  static Node offered_piece(OpenPiece& piece);
+  bool or_within_piece(Level& level);
   static std::vector<Part> parts_of(const std::vector<Constraint>& said);
   static std::optional<Node> read_the_other_way(const OpenPiece& piece);
   static void tell_paper_from_ink(OpenPiece& piece);

@@ -86,7 +86,9 @@ bool apart(const Says& a, const Says& b) {
   if (a.index() != b.index()) return false;
   if (const auto* size = std::get_if<SizeIs>(&a)) return apart(*size, std::get<SizeIs>(b));
   if (const auto* shape = std::get_if<ShapeIs>(&a)) return apart(shape->terms, std::get<ShapeIs>(b).terms);
-  if (const auto* role = std::get_if<RoleIs>(&a)) return apart(role->terms, std::get<RoleIs>(b).terms);
+  // A piece recorded as one may be called the other.
+  if (const auto* role = std::get_if<RoleIs>(&a))
+    return role->called.empty() && apart(role->terms, std::get<RoleIs>(b).terms);
   if (const auto* side = std::get_if<SideIs>(&a)) return side->side != std::get<SideIs>(b).side;
   if (const auto* made = std::get_if<MadeIn>(&a)) return apart(*made, std::get<MadeIn>(b));
   if (const auto* closed = std::get_if<ClosedSizeIs>(&a)) return apart(*closed, std::get<ClosedSizeIs>(b));

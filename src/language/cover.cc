@@ -72,6 +72,8 @@ std::string_view as_word(As as) {
       return "order";
     case As::within:
       return "within";
+    case As::each:
+      return "each";
     case As::number:
       return "number";
     case As::term:

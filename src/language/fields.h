@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 //
 // The fields that a question can name, in one table: parsing, help, `print_as_fields` and the index read it.
-// To add a field: a line here, what it says in question.h, a reader in read_field.cc, a printed form in
+// To add a field: a line here, what it says in question.h, a reader in field_values.cc, a printed form in
 // print_fields.cc. Each example is asked by a test. `slot` is the number under which the index keeps the
 // field's value; it is written out and never used for another field again.
 #pragma once
@@ -46,6 +46,7 @@ enum class FieldName {
   alike,
   words,
   glue,
+  envelope,
 };
 
 enum class FieldKind { term, size, date, text, name, number, group };
@@ -127,6 +128,8 @@ inline constexpr Field fields[] = {
      "what the card says", "words:\"happy birthday\""},
     {FieldName::glue, "glue", "adhesive adhesives stuck", FieldKind::term, true, "element.glue", 31,
      "what a piece is stuck with", "glue:foam"},
+    {FieldName::envelope, "envelope", "envelopes", FieldKind::text, false, "sample.envelope", 32,
+     "the envelope it goes into, by its size or by words of it", "envelope:C6"},
 };
 
 const Field& field(FieldName id);

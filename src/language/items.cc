@@ -9,6 +9,7 @@
 #include "language/or_neighbours.h"
 #include "language/parallel_phrases.h"
 #include "language/says.h"
+#include "language/settle_each.h"
 #include "language/settle_prepositions.h"
 #include "language/single_words.h"
 #include "language/small_words.h"
@@ -76,6 +77,7 @@ class Itemiser {
       take(it);
       for (Seen& more : it.more) take(more);
     }
+    settle_each(text_, out_);
     settle_round(out_.items);
     settle_coloured(text_, out_);
     bracket_parallel_phrases(out_.items);
@@ -266,6 +268,9 @@ class Itemiser {
         return;
       case As::wide:
         add(Item::Kind::wide, it);
+        return;
+      case As::each:
+        add(Item::Kind::each, it);
         return;
       case As::within:
         return add_tolerance(it);

@@ -4,11 +4,12 @@
 // colour before "paper" or "ink", or after a technique and "in", gets its use; two neighbours of one kind
 // with "or" between them become one item; a bracket around one item falls away, unless it is a single field
 // of a colour, technique or other property: "circle (technique:stamping)" says nothing of the circle. A
-// preposition before a piece, or before a bracket that begins with one, says how pieces go together; before a
-// bare colour how that is used; before what is said of the card ("circle on a white card") that is put into a
-// bracket, so that nothing of it is said of the piece; "around", "behind" and "through" may stand alone ("a
-// ribbon around the front"); any other falls away. The steps have files of their own: colour_uses,
-// parallel_phrases, or_neighbours, settle_prepositions, offer_as_text.
+// preposition before a piece, or before a bracket that begins with one, says how pieces go together ("inside"
+// too, where a piece stands before it); before a bare colour how that is used; before what is said of the
+// card ("circle on a white card") that is put into a bracket, so that nothing of it is said of the piece;
+// "around", "behind" and "through" may stand alone ("a ribbon around the front"); any other falls away. The
+// steps have files of their own: colour_uses, parallel_phrases, or_neighbours, settle_prepositions,
+// offer_as_text.
 #pragma once
 
 #include <optional>
@@ -35,7 +36,8 @@ struct Item {
     card,
     tall,
     wide,
-    number
+    number,
+    each  // one of those counted before: gone when the items are settled
   } kind = Kind::says;
   std::vector<Constraint> offered;  // says: one, or those bound by "or"; number: as a size
   FieldName of = FieldName::text;   // says: what it is about; paper and ink as `colour`, glue as `technique`

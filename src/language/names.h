@@ -44,6 +44,9 @@ class Names {
   virtual std::vector<NamedRecord> exactly(std::string_view folded) const = 0;
   // Whether any name begins with these words: lets the reader stop looking further. May say yes too often.
   virtual bool begins(std::string_view folded) const = 0;
+  // Sets whose names begin with these words and go on ("moonrise" of "Moonrise Circles"), in the order of
+  // their names.
+  virtual std::vector<NamedRecord> sets_begun(std::string_view) const { return {}; }
   // Names within a small edit distance, nearest first, at most `limit`: for suggestions.
   virtual std::vector<NamedRecord> like(std::string_view folded, std::size_t limit) const = 0;
 

@@ -30,6 +30,10 @@ Kinds kinds_of(std::span<const Item> phrase) {
     // "white easel or kraft tent": either says what the paper is.
     const FieldName of = item.of == FieldName::material ? FieldName::colour : item.of;
     kinds.emplace_back(item.kind, says ? of : FieldName::text);
+    // "white easel or navy square": what the phrase turns on may be a card or a piece.
+    const bool turns_on = says && (is_head(item) || of == FieldName::fold) && kinds.size() > 1;
+    if (turns_on && kinds[kinds.size() - 2].second == FieldName::colour)
+      kinds.back().second = FieldName::fold;
   }
   return kinds;
 }
@@ -103,7 +107,9 @@ class Parallels {
   bool all_alike(const Stretch& stretch) const {
     const std::span<const Item> first = items_of(stretch.phrases.front());
     const Kinds kinds = kinds_of(first);
-    return !one_piece_each(first) && std::ranges::all_of(stretch.phrases, [&](const Phrase& phrase) {
+    const bool pieces = std::ranges::all_of(
+        stretch.phrases, [&](const Phrase& phrase) { return one_piece_each(items_of(phrase)); });
+    return !pieces && std::ranges::all_of(stretch.phrases, [&](const Phrase& phrase) {
       return says_more_than_one_kind(items_of(phrase)) && kinds_of(items_of(phrase)) == kinds;
     });
   }

@@ -49,8 +49,11 @@ struct ShapeIs {
   std::vector<std::string> terms;
   bool operator==(const ShapeIs&) const = default;
 };  // the term and its narrower ones
+// What a piece is for, as it was recorded, or as its own name says: a die cut called "oval frame" is a frame
+// too. `called`: the labels of the term that was asked for, folded, singular and plural, none within another.
 struct RoleIs {
   std::vector<std::string> terms;
+  std::vector<std::string> called = {};
   bool operator==(const RoleIs&) const = default;
 };
 enum class ColourUse { paper, ink, either };
@@ -153,6 +156,13 @@ struct HasNo {
   std::string field;
   bool operator==(const HasNo&) const = default;
 };  // "no photo" and the like: field is empty
+// "in a C6 envelope", "4-3/8 x 5-3/4 in envelope": as it was written down, by its size or by words of it.
+struct EnvelopeIs {
+  std::optional<SizeIs> size;
+  std::vector<std::string> words = {};  // folded
+  std::string said = {};
+  bool operator==(const EnvelopeIs&) const = default;
+};
 // "more like Harbour Easel": samples that have much in common with it, those with most first; never itself.
 struct AlikeTo {
   std::int64_t sample = 0;
@@ -162,7 +172,7 @@ struct AlikeTo {
 
 using Says = std::variant<SizeIs, ShapeIs, RoleIs, ColourIs, TechniqueIs, MaterialIs, SupplyIs, DieIs, SideIs,
                           CountIs, FoldIs, FeatureIs, OccasionIs, ClosedSizeIs, MadeIn, WordsAre, BasedOn,
-                          TitleIs, HasNo, GoesIs, AlikeTo, GlueIs>;
+                          TitleIs, HasNo, GoesIs, AlikeTo, GlueIs, EnvelopeIs>;
 
 struct Constraint {
   Says says;

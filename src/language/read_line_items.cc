@@ -23,16 +23,16 @@ Size size_from(const SizeIs& said) {
   return size;
 }
 
-// As typed where that reads back to the same size in any book, else as it is written.
+// As typed, with its unit where that reads back to the same size in any book, else as it is written.
 std::string text_of_size(const Size& size, std::string_view typed) {
   const std::string said = single_spaced(typed);
   const auto same = [&](const Result<Size>& read) {
     return read && read->width == size.width && read->height == size.height &&
            read->one_figure == size.one_figure && read->orientation == size.orientation;
   };
-  if (same(read_size(said, Unit::inch)) && same(read_size(said, Unit::mm))) return said;
   const std::string with_unit = said + (size.unit == Unit::inch ? " in" : " mm");
   if (same(read_size(with_unit, size.unit)) && same(read_size(with_unit, Unit::mm))) return with_unit;
+  if (same(read_size(said, Unit::inch)) && same(read_size(said, Unit::mm))) return said;
   return write_said(size);
 }
 
@@ -73,9 +73,12 @@ class Taker {
         case Item::Kind::opens:
         case Item::Kind::closes:
         case Item::Kind::group:
+        case Item::Kind::each:
           break;
       }
     }
+    // "ring 3 in": no other shape was said.
+    if (!other_shape_.empty() && piece().shape.empty()) piece().shape = other_shape_;
     close_card();
     for (Ignored& each : items.ignored) line_.fillers.push_back(std::move(each));
     for (OtherReading& each : items.other) line_.other_readings.push_back(std::move(each));
@@ -302,6 +305,7 @@ class Taker {
     return is_ordinary_colour(word) || !context_.vocabulary.find(word, VocabularyName::colour_word).empty();
   }
   void take(const BasedOn& says, const Item&) { line_.based_on = says.said; }
+  void take(const EnvelopeIs&, const Item& item) { line_.not_read.push_back({item.span, "", "", {}, {}}); }
   void take(const TitleIs&, const Item& item) { line_.not_read.push_back({item.span, "", "", {}, {}}); }
   void take(const HasNo&, const Item& item) {
     not_read(item.span, "\"" + typed(item.span) + "\" says what is not there", "what is there");
@@ -320,6 +324,7 @@ class Taker {
       add_head(item);
     }
   }
+  void also(const ShapeIs& shape, const Item&) { other_shape_ = shape.terms.front(); }
   void also(const MaterialIs& material, const Item& item) {
     add_term("material", material.terms.front(), item);
   }
@@ -363,6 +368,7 @@ class Taker {
   const ReadingContext& context_;
   LineSaid& line_;
   bool card_ = false;
+  std::string other_shape_;  // what a word for a role is as a shape
   bool last_unknown_colour_ = false;
   std::size_t last_colour_end_ = 0;
 };

@@ -124,6 +124,9 @@ std::vector<Seen> Recogniser::offers(std::size_t at) {
   dies(at, out);
   names(at, out);
   closed_sizes(at, out);
+  envelopes(at, out);
+  each_of_them(at, out);
+  only_so_many(at, out);
   dates(at, out);
   recorded_or_not(at, out);
   words_said(at, out);
@@ -200,7 +203,9 @@ void Recogniser::small_words(std::size_t at, std::vector<Seen>& out) const {
     word.word = said;
     word.outright = said.ends_with("no") || said == "neither" || said == "nor";
     if (found->as == As::number) {
-      word.number = 2;
+      const bool dozen = said.ends_with("dozen"), single = said.ends_with("single");
+      word.number = !dozen ? (single ? 1 : 2) : said.find("half") == std::string::npos ? 12 : 6;
+      word.exactly = single;
       word.bare = true;
     }
     if (found->as == As::paper || found->as == As::ink) word.terms = context_.vocabulary.find(said);
@@ -230,6 +235,14 @@ bool Recogniser::is_apostrophe(std::size_t at) const {
   return mark == "'" || mark == "\u2019" || mark == "\u2018";
 }
 
+// "a frame" is a frame of that card; "A-frame", "a frame card" is the fold that stands like an A.
+bool Recogniser::article_before_label(std::size_t at, std::size_t last, const TermMatch& match) const {
+  const bool joined = at + 1 < last && (pieces_[at + 1].hyphen || pieces_[at + 1].glued);
+  static constexpr std::string_view fold_words[] = {"card", "cards", "fold", "folds"};
+  return match.vocabulary == VocabularyName::fold && last == at + 2 && is_word(at, "a") && !joined &&
+         std::ranges::none_of(fold_words, [&](std::string_view word) { return is_word(last, word); });
+}
+
 void Recogniser::terms(std::size_t at, std::vector<Seen>& out) {
   const std::size_t most = std::min(longest_label_, pieces_.size() - at);
   std::string said;
@@ -252,6 +265,7 @@ void Recogniser::terms(std::size_t at, std::vector<Seen>& out) {
     if (small_word(said)) continue;
     std::vector<TermMatch> found = context_.vocabulary.find_key(key);
     const TermMatch likeliest = found.empty() ? TermMatch() : found.front();
+    if (article_before_label(at, at + count, likeliest)) continue;
     std::erase_if(found, [&](const TermMatch& match) { return !asked_of_samples(match, likeliest); });
     if (found.empty()) continue;
     Seen term = seen(As::term, at, at + count, priority_of::term);
@@ -398,6 +412,30 @@ void Recogniser::closed_sizes(std::size_t at, std::vector<Seen>& out) const {
   if (!paper->other.empty())
     it->other.push_back(
         {std::string(typed(at, behind)), std::string(paper->means), std::string(paper->asks)});
+}
+
+// "in a C6 envelope", "4-3/8 x 5-3/4 in envelopes", "envelope C6"
+void Recogniser::envelopes(std::size_t at, std::vector<Seen>& out) const {
+  const auto names_it = [&](std::size_t i) { return is_word(i, "envelope") || is_word(i, "envelopes"); };
+  const std::size_t begins =
+      names_it(at) ? at + 1 : skip(skip(at, {"in", "into", "for", "with"}), {"a", "an"});
+  if (begins >= pieces_.size()) return;
+  EnvelopeIs envelope;
+  std::size_t last = begins;
+  if (const auto measured = measurement(begins); measured && !measured->size.one_figure) {
+    envelope.size = measured->size;
+    last = measured->last;
+  } else if (run_of_words(begins, 1) == 1 && paper_named(pieces_[begins].folded)) {
+    last = begins + 1;
+    envelope.words = {pieces_[begins].folded};
+  }
+  if (last == begins || (!names_it(at) && !names_it(last))) return;
+  envelope.said = typed(begins, last);
+  if (!names_it(at)) ++last;
+  Seen it = seen(As::says, at, last, priority_of::side);
+  it.word = words(begins, 1);
+  it.says = std::move(envelope);
+  out.push_back(std::move(it));
 }
 
 // "no photo", "without an envelope"; "with a photo", "that have steps": whether anything is recorded there.

@@ -59,8 +59,16 @@ class Recogniser {
   bool is_apostrophe(std::size_t at) const;
   void days_with_a_name(std::vector<Seen>& out) const;
   void terms(std::size_t at, std::vector<Seen>& out);
+  bool article_before_label(std::size_t at, std::size_t last, const TermMatch& match) const;
   void names(std::size_t at, std::vector<Seen>& out);
+  void basic_colours(std::size_t at, std::vector<Seen>& out);
+  void own_ink(std::size_t at, std::size_t last, const std::string& colour, std::vector<Seen>& out);
   void closed_sizes(std::size_t at, std::vector<Seen>& out) const;
+  void envelopes(std::size_t at, std::vector<Seen>& out) const;
+  // recognise_each.cc
+  void each_of_them(std::size_t at, std::vector<Seen>& out);
+  bool counts_before(std::size_t at) const;
+  void only_so_many(std::size_t at, std::vector<Seen>& out) const;
   // recognise_glue.cc
   static bool asked_of_samples(const TermMatch& match, const TermMatch& likeliest);
   void stuck_with(std::size_t at, std::vector<Seen>& out);
@@ -128,12 +136,14 @@ class Recogniser {
   void line_behind(DieSaid& said, bool inside) const;
   std::string colour_and_shape(std::size_t first, std::size_t last);
   std::optional<DieSaid> die_by_name(std::size_t at);
-  std::optional<DieSaid> die_at(std::size_t at, bool inside);
+  std::optional<DieSaid> die_at(std::size_t at, bool inside, bool cut);
   struct SetSaid {
     std::size_t last = 0;
     std::vector<NamedRecord> records;
   };
   std::optional<SetSaid> set_at(std::size_t at, NameKind kind);
+  std::optional<SetSaid> set_begun(std::size_t at, bool cut);
+  DieSaid whole_begun(std::size_t first, const SetSaid& sets);
   void dies(std::size_t at, std::vector<Seen>& out);
   void choose_die(DieSaid& said, const NamedRecord& set, const RankOrder& order);
   void choose_middle(DieSaid& said, const NamedRecord& set);
@@ -158,14 +168,14 @@ class Recogniser {
   std::optional<Seen> reading(const Field& field, std::size_t first, std::size_t last);
   void readings(const Field& field, std::size_t first, std::size_t glued_last, std::vector<Seen>& out);
   Seen unknown_value(const Field& field, std::size_t first, std::size_t last) const;
+  // field_values.cc
   std::optional<SizeIs> whole_size(std::size_t first, std::size_t last) const;
   std::optional<Seen> closed_value(std::size_t first, std::size_t last) const;
+  Seen envelope_value(std::size_t first, std::size_t last) const;
   std::optional<Seen> record_value(const Field& field, std::size_t first, std::size_t last);
   std::optional<Seen> die_value(const Field& field, std::size_t first, std::size_t last);
   std::optional<Seen> date_value(std::size_t first, std::size_t last) const;
   std::optional<Says> plain_value(const Field& field, std::size_t first, std::size_t last) const;
-  void basic_colours(std::size_t at, std::vector<Seen>& out);
-  void own_ink(std::size_t at, std::size_t last, const std::string& colour, std::vector<Seen>& out);
   std::optional<Seen> colour_value(const Field& field, std::size_t first, std::size_t last);
   std::optional<Seen> like_value(std::size_t first, std::size_t last);
   // recognise_titles.cc
@@ -185,6 +195,8 @@ class Recogniser {
   void resolve_term(Seen& seen, const TermMatch& match);
   void offer_terms(Seen& seen) const;
   void offer_other(Seen& seen, const std::vector<TermMatch>& terms, const TermMatch& taken) const;
+  Says says_of(const TermMatch& match);
+  void offer_with_article(Seen& seen, const TermMatch& taken) const;
   std::vector<Says> on_the_inside(const TermMatch& role);
   void resolve_colour(Seen& seen);
   const std::vector<std::int64_t>& colours_of_word(const std::string& word, std::optional<Shade> shade);

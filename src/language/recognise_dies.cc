@@ -32,6 +32,21 @@ std::optional<Recogniser::SetSaid> Recogniser::set_at(std::size_t at, NameKind k
   return best;
 }
 
+// "the moonrise die", "cut with moonrise": a set by the first words of its name. A colour may be called so as
+// well, so "die" stands behind them, unless what stands before speaks of cutting (`cut`).
+std::optional<Recogniser::SetSaid> Recogniser::set_begun(std::size_t at, bool cut) {
+  constexpr std::size_t most_words = 3;
+  for (std::size_t count = run_of_words(at, most_words); count > 0; --count) {
+    const std::size_t last = at + count;
+    const bool die = is_word(last, "die") || is_word(last, "dies");
+    if (!die && !(cut && phrase_ends(last))) continue;
+    ++steps_;
+    std::vector<NamedRecord> found = context_.names.sets_begun(words(at, count));
+    if (!found.empty()) return SetSaid{last, std::move(found)};
+  }
+  return std::nullopt;
+}
+
 // The place of the order's die in the set, counted from the largest or the smallest.
 void Recogniser::choose_die(DieSaid& said, const NamedRecord& set, const RankOrder& order) {
   const std::vector<std::int64_t> dies = context_.names.dies_of(set.id);
@@ -182,7 +197,7 @@ std::optional<Recogniser::DieSaid> Recogniser::die_by_name(std::size_t at) {
 }
 
 // "[window of the] [second largest] tidepool rectangle [2] [, stitched line]"
-std::optional<Recogniser::DieSaid> Recogniser::die_at(std::size_t at, bool inside) {
+std::optional<Recogniser::DieSaid> Recogniser::die_at(std::size_t at, bool inside, bool cut) {
   DieSaid said;
   const std::size_t begins = line_before(at, said.die);
   auto order = order_at(word_list(begins, longest_order));
@@ -199,6 +214,9 @@ std::optional<Recogniser::DieSaid> Recogniser::die_at(std::size_t at, bool insid
     name_at = skip(name_at, {"of", "in", "the", "my"});
   }
   const auto sets = set_at(name_at, NameKind::set);
+  if (!sets && begins == at && !order && !number && !middle) {
+    if (const auto begun = set_begun(at, cut)) return whole_begun(at, *begun);
+  }
   if (!sets) return order || number || middle || begins > at ? std::nullopt : die_by_name(at);
   const NamedRecord& set = sets->records.front();
   said.last = sets->last;
@@ -288,6 +306,21 @@ void Recogniser::whole_set(DieSaid& said, const SetSaid& sets, std::size_t first
   if (said.last > sets.last) said.other.clear();
 }
 
+// Every set whose name begins so; the words are offered as the colour that is called so.
+Recogniser::DieSaid Recogniser::whole_begun(std::size_t first, const SetSaid& sets) {
+  DieSaid said;
+  whole_set(said, sets, sets.last);
+  const std::string begun = words(first, sets.last - first);
+  for (const NamedRecord& record : exactly(begun))
+    if (record.kind == NameKind::colour) said.other = as_field(ColourIs{ColourUse::either, {}, record.name});
+  // Where the words mean a colour as well, what was read is said with that.
+  if (!said.other.empty() && sets.records.size() == 1) return said;
+  said.note = "\"" + begun + "\" is read as the die set " + said.die.said;
+  for (std::size_t i = 1; i < sets.records.size(); ++i) said.note += ", " + sets.records[i].name;
+  if (sets.records.size() > 1) said.die.said = begun;
+  return said;
+}
+
 // A set's name that is also a colour and a shape, as a question: "moonrise circle".
 std::string Recogniser::colour_and_shape(std::size_t first, std::size_t last) {
   for (std::size_t middle = first + 1; middle < last; ++middle) {
@@ -318,7 +351,8 @@ void Recogniser::dies(std::size_t at, std::vector<Seen>& out) {
     if (!by) begins = at;
   }
   const std::size_t die = begins > at ? skip(begins, {"the", "a", "an", "my", "one", "of"}) : at;
-  auto said = die_at(die, inside);
+  const bool cut = word == "cut" && by && !is_word(at + 1, "from");
+  auto said = die_at(die, inside, cut);
   if (!said) return;
   said->die.lies_in = inside;
   Seen it = seen(As::says, at, said->last, priority_of::side);

@@ -519,6 +519,8 @@ void Recogniser::sizes(std::size_t at, std::vector<Seen>& out) const {
   size.bare = found->bare;
   size.word = std::string(typed(begins, last));
   size.says = found->size;
+  if (!has_unit && context_.unit == Unit::mm && found->size.unit == Unit::inch)
+    size.notes.push_back("\"" + size.word + "\" is read in inches: no metric ruler has such a part");
   if (number) {
     const std::string_view word = pieces_[begins].folded;
     const bool times = found->figures && word.ends_with("x");  // "2x"; "six" is no such

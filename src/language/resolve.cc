@@ -42,6 +42,50 @@ const std::vector<std::string>& Recogniser::with_narrower(VocabularyName in, con
   return narrower_.emplace(key, std::move(terms)).first->second;
 }
 
+namespace {
+
+// "frame", "frames": as the words of a name may be.
+void add_forms(const std::string& label, std::vector<std::string>& out) {
+  out.push_back(label);
+  const auto ends = [&](std::string_view with) { return label.ends_with(with); };
+  if (ends("y") && !ends("ey") && !ends("ay") && !ends("oy"))
+    out.push_back(label.substr(0, label.size() - 1) + "ies");
+  else
+    out.push_back(label + (ends("s") || ends("x") || ends("ch") || ends("sh") ? "es" : "s"));
+}
+
+// A name that holds "front panel" holds "panel": the shorter one is enough. Sorted, each once.
+std::vector<std::string> without_longer(std::vector<std::string> labels) {
+  std::ranges::sort(labels);
+  labels.erase(std::ranges::unique(labels).begin(), labels.end());
+  std::vector<std::string> kept;
+  for (const std::string& label : labels) {
+    const std::string words = " " + label + " ";
+    const bool longer = std::ranges::any_of(labels, [&](const std::string& other) {
+      return other != label && words.find(" " + other + " ") != std::string::npos;
+    });
+    if (!longer) kept.push_back(label);
+  }
+  return kept;
+}
+
+}  // namespace
+
+// The term with its narrower ones. A role may be said by a piece's name alone, under any label of the term;
+// the labels of narrower terms are not looked for there: no butterfly of a name need be an embellishment.
+Says Recogniser::says_of(const TermMatch& match) {
+  Says says = says_of_term(match.vocabulary, with_narrower(match.vocabulary, match.id), match.label);
+  auto* role = std::get_if<RoleIs>(&says);
+  // The base is the card itself, whatever a piece is called.
+  const bool may_be_called = role && match.id != "base";
+  const auto term = may_be_called ? context_.vocabulary.term(match.vocabulary, match.id) : std::nullopt;
+  if (!term) return says;
+  add_forms(term->id, role->called);
+  for (const std::string& label : term->labels) add_forms(fold(label), role->called);
+  role->called = without_longer(std::move(role->called));
+  return says;
+}
+
 const std::vector<std::int64_t>& Recogniser::colours_of_word(const std::string& word,
                                                              std::optional<Shade> shade) {
   const std::string key = shade ? std::string(shade_word(*shade)) + " " + word : word;
@@ -84,9 +128,11 @@ void Recogniser::resolve_term(Seen& it, const TermMatch& match) {
   if (match.vocabulary == VocabularyName::adhesive)
     it.says = glue_of(match.id);
   else
-    it.says = says_of_term(match.vocabulary, with_narrower(match.vocabulary, match.id), match.label);
+    it.says = says_of(match);
   const std::string vocabulary(vocabulary_word(match.vocabulary));
   it.means = vocabulary + " " + match.label;
+  if (const auto* role = std::get_if<RoleIs>(&*it.says); role && !role->called.empty())
+    it.means += ", or called so";
   if (const auto* fold = std::get_if<FoldIs>(&*it.says); fold && fold->terms.size() > 1)
     it.means += " or any kind of it";
 }
@@ -131,13 +177,23 @@ void Recogniser::offer_other(Seen& it, const std::vector<TermMatch>& terms, cons
   }
 }
 
+// "a frame" could have been "A-frame".
+void Recogniser::offer_with_article(Seen& it, const TermMatch& taken) const {
+  if (it.first == 0 || !is_word(it.first - 1, "a")) return;
+  const auto folds = context_.vocabulary.find("a " + it.word, VocabularyName::fold);
+  if (folds.empty()) return;
+  it.other.push_back({std::string(typed(it.first - 1, it.last)),
+                      std::string(vocabulary_word(taken.vocabulary)) + " " + taken.label,
+                      "fold:" + quoted(folds.front().label)});
+}
+
 // "inside panel": a panel on the inside is one too.
 std::vector<Says> Recogniser::on_the_inside(const TermMatch& role) {
   constexpr std::string_view inside = "inside ";
   if (!role.id.starts_with(inside)) return {};
   const std::string rest = role.id.substr(inside.size());
   if (!context_.vocabulary.term(VocabularyName::role, rest)) return {};
-  return {RoleIs{with_narrower(VocabularyName::role, rest)}, SideIs{"inside"}};
+  return {says_of({VocabularyName::role, rest, rest, true, 0}), SideIs{"inside"}};
 }
 
 void Recogniser::resolve(Seen& it) {
@@ -155,13 +211,17 @@ void Recogniser::resolve(Seen& it) {
   const TermMatch taken = it.terms.front();
   resolve_term(it, taken);
   if (!it.says) return;
+  offer_with_article(it, taken);
   const bool role = taken.vocabulary == VocabularyName::role;
-  if (role || taken.vocabulary == VocabularyName::material) {
+  if (role && std::ranges::any_of(it.terms, [&](const TermMatch& match) {
+        return match.vocabulary == VocabularyName::shape && match.likelihood < taken.likelihood;
+      })) {
+    it.also = {says_of(*std::ranges::find(it.terms, VocabularyName::shape, &TermMatch::vocabulary))};
+  } else if (role || taken.vocabulary == VocabularyName::material) {
     const auto second = std::ranges::find(it.terms, role ? VocabularyName::material : VocabularyName::role,
                                           &TermMatch::vocabulary);
     if (second != it.terms.end()) {
-      it.also = {
-          says_of_term(second->vocabulary, with_narrower(second->vocabulary, second->id), second->label)};
+      it.also = {says_of(*second)};
       it.also_means = std::string(vocabulary_word(second->vocabulary)) + " " + second->label;
     }
   }

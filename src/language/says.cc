@@ -49,6 +49,8 @@ constexpr FieldName simple_field() {
     return FieldName::alike;
   else if constexpr (std::is_same_v<T, GlueIs>)
     return FieldName::glue;
+  else if constexpr (std::is_same_v<T, EnvelopeIs>)
+    return FieldName::envelope;
   else
     return FieldName::no;
 }
@@ -176,6 +178,8 @@ std::string value_of(const Says& says) {
           return std::to_string(is.least);
         else if constexpr (std::is_same_v<T, ClosedSizeIs>)
           return is.size ? size_value(*is.size) : std::string(form_word(is.form));
+        else if constexpr (std::is_same_v<T, EnvelopeIs>)
+          return is.size ? size_value(*is.size) : joined(is.words);
         else if constexpr (std::is_same_v<T, MadeIn>)
           return period_value(is);
         else if constexpr (std::is_same_v<T, WordsAre>)
@@ -265,6 +269,8 @@ std::string printed(const Says& says) {
   if (const auto* size = std::get_if<SizeIs>(&says)) return name + "=" + printed_size(*size);
   if (const auto* closed = std::get_if<ClosedSizeIs>(&says); closed && closed->size)
     return name + "=" + printed_size(*closed->size);
+  if (const auto* envelope = std::get_if<EnvelopeIs>(&says); envelope && envelope->size)
+    return name + "=" + printed_size(*envelope->size);
   if (const auto* colour = std::get_if<ColourIs>(&says)) return name + "=" + colour->said;
   if (const auto* words = std::get_if<WordsAre>(&says); words && words->phrase)
     return name + "=\"" + value_of(says) + "\"";
@@ -315,6 +321,8 @@ std::string in_words(const Says& says) {
         else if constexpr (std::is_same_v<T, ClosedSizeIs>)
           return is.size ? "closed card " + words_of_size(*is.size)
                          : std::string(form_word(is.form)) + " card";
+        else if constexpr (std::is_same_v<T, EnvelopeIs>)
+          return "envelope " + (is.size ? words_of_size(*is.size) : joined(is.words));
         else if constexpr (std::is_same_v<T, MadeIn>)
           return words_of_period(is);
         else if constexpr (std::is_same_v<T, WordsAre>)

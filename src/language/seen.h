@@ -39,6 +39,7 @@ enum class As {
   wide,
   order,   // "newest", "the last five cards"
   within,  // how far from the size before it a piece may be
+  each,    // one of those counted before
   number,  // a whole number that may be a count or a size
   term,    // of a vocabulary
   named,   // a colour or a supply of the book

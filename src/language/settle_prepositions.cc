@@ -45,10 +45,20 @@ std::size_t card_behind(const std::vector<Item>& items, std::size_t preposition)
   return end;
 }
 
+// What the card is made of is its base.
+Item base_of_card(std::string_view text, Span span) {
+  Item base;
+  base.of = FieldName::role;
+  base.span = span;
+  base.word = "base";
+  base.offered.push_back(constraint_of(text, span, RoleIs{{std::string("base")}}, "the base of the card"));
+  return base;
+}
+
 // It is put into a bracket behind "with", so that nothing of it is said of the piece before, nor excluded
-// with that.
-void settle_card_behind(std::vector<Item>& items, std::size_t preposition, std::size_t end,
-                        std::vector<Item>& settled) {
+// with that: "circle on a navy card" is a circle, and a base that is navy.
+void settle_card_behind(std::string_view text, std::vector<Item>& items, std::size_t preposition,
+                        std::size_t end, std::vector<Item>& settled) {
   Item bracket;
   bracket.span = {items[preposition].span.end, items[preposition].span.end};
   bracket.kind = Item::Kind::joins;
@@ -59,7 +69,11 @@ void settle_card_behind(std::vector<Item>& items, std::size_t preposition, std::
   settled.push_back(bracket);
   for (std::size_t i = preposition + 1; i < end; ++i) {
     if (is_colour(items[i]) && use_of(items[i]) == ColourUse::either) use_colour(items[i], ColourUse::paper);
+    const bool of_base = is_colour(items[i]) || items[i].of == FieldName::material;
+    const Span behind{items[i].span.end, items[i].span.end};
+    const bool ends = of_base && (i + 1 == end || !says_of_piece(items[i + 1]));
     settled.push_back(std::move(items[i]));
+    if (ends) settled.push_back(base_of_card(text, behind));
   }
   bracket.kind = Item::Kind::closes;
   bracket.span = {settled.back().span.end, settled.back().span.end};
@@ -76,8 +90,14 @@ bool sized_ahead(const std::vector<Item>& items, std::size_t i) {
   return sized && (i >= items.size() || items[i].kind != Item::Kind::card);
 }
 
-// Whether a piece follows with which the one before could go.
-bool goes_with_piece(const std::vector<Item>& items, std::size_t i) {
+// "greeting inside square cards": the phrase that follows is the card's.
+bool card_ahead(const std::vector<Item>& items, std::size_t i) {
+  while (i < items.size() && says_of_piece(items[i])) ++i;
+  return i < items.size() && items[i].kind == Item::Kind::card;
+}
+
+// Whether a piece follows with which the one before could go. `subject`: whether one stands before.
+bool goes_with_piece(const std::vector<Item>& items, std::size_t i, bool subject) {
   if (items[i].back) return true;
   if (i + 1 >= items.size()) return false;
   const Item& next = items[i + 1];
@@ -86,7 +106,7 @@ bool goes_with_piece(const std::vector<Item>& items, std::size_t i) {
   const bool in_colour = items[i].word == "in" && is_colour(next) && !next.article;
   return (bracket || next.kind == Item::Kind::group || head_ahead(items, i + 1) ||
           (!in_colour && sized_ahead(items, i + 1))) &&
-         (items[i].word != "inside" || next.article);
+         (items[i].word != "inside" || next.article || (subject && !card_ahead(items, i + 1)));
 }
 
 // "a ribbon around the front", "around the card", "with a square behind"
@@ -101,6 +121,20 @@ bool stands_alone(const std::vector<Item>& items, std::size_t i, const std::vect
   return next.kind == Item::Kind::closes || next.kind == Item::Kind::comma ||
          next.kind == Item::Kind::joins || next.kind == Item::Kind::card ||
          (next.kind == Item::Kind::says && next.of == FieldName::side);
+}
+
+// "stamped in navy or in kelp": one choice of colours, of the use of the first.
+bool or_another_colour(std::vector<Item>& settled, const Item& lead, Item& colour) {
+  if (lead.kind != Item::Kind::preposition || lead.word != "in" || settled.size() < 2 ||
+      settled.back().kind != Item::Kind::either)
+    return false;
+  Item& first = settled[settled.size() - 2];
+  if (!is_colour(first) || first.field || use_of(colour) != ColourUse::either) return false;
+  use_colour(colour, use_of(first));
+  for (Constraint& each : colour.offered) first.offered.push_back(std::move(each));
+  first.span.end = colour.span.end;
+  settled.pop_back();
+  return true;
 }
 
 bool says_layering(const Item& item) {
@@ -170,7 +204,7 @@ void settle_prepositions(std::string_view text, Itemised& out) {
     const bool bare = colour_follows && !head_ahead(items, i + 1) && !items[i + 1].article;
     if (const std::size_t end = card_behind(items, i); end > i && !settled.empty()) {
       ignore_item(text, out, item, "filler");
-      settle_card_behind(items, i, end, settled);
+      settle_card_behind(text, items, i, end, settled);
       i = end - 1;
       continue;
     }
@@ -188,12 +222,18 @@ void settle_prepositions(std::string_view text, Itemised& out) {
       settled.push_back(std::move(item));
       continue;
     }
+    if (bare && or_another_colour(settled, item, items[i + 1])) {
+      ignore_item(text, out, item, "filler");
+      ++i;
+      continue;
+    }
     if (leads && bare && !settled.empty() && use_colour_after(settled.back(), item, items[i + 1])) {
       use_colours_joined(items, i + 1);
       if (item.kind == Item::Kind::preposition) ignore_item(text, out, item, "says how the colour is used");
       continue;
     }
-    if (item.kind == Item::Kind::preposition && !goes_with_piece(items, i)) {
+    if (item.kind == Item::Kind::preposition &&
+        !goes_with_piece(items, i, !settled.empty() && says_of_piece(settled.back()))) {
       item.alone = stands_alone(items, i, settled);
       if (!item.alone) {
         const bool card = i + 1 < items.size() && items[i + 1].kind == Item::Kind::card;

@@ -161,6 +161,12 @@ inline constexpr SmallWord small_words_written[] = {
     {"a couple of", As::number},
     {"couple of", As::number},
     {"pair", As::number},
+    {"a dozen", As::number},
+    {"half a dozen", As::number},
+    {"half dozen", As::number},
+    {"a half dozen", As::number},
+    {"single", As::number},
+    {"a single", As::number},
     // what a number counts
     {"piece", As::pieces},
     {"pieces", As::pieces},

@@ -108,6 +108,34 @@ bool is_article(std::string_view word) {
   return word == "a" || word == "an";
 }
 
+// The parts that lengths are measured in: halves to sixteenths, what has no prime factor above 7 as far as
+// 128 (32, 64, 100, 128 among them), thousandths. Common practice, no source.
+bool is_usual(std::int64_t denominator) {
+  constexpr std::int64_t small = 16, most = 128, thousand = 1000;
+  if (denominator <= small || denominator == thousand) return true;
+  if (denominator > most) return false;
+  for (const std::int64_t prime : {2, 3, 5, 7})
+    while (denominator % prime == 0) denominator /= prime;
+  return denominator == 1;
+}
+
+// What was probably meant by a denominator with a figure too many: 88 is 8, 166 is 16. 0: nothing near.
+std::int64_t meant_by(std::int64_t denominator) {
+  const std::string figures = std::to_string(denominator);
+  for (std::size_t i = 1; i < figures.size(); ++i) {
+    if (figures[i] != figures[i - 1]) continue;
+    std::int64_t rest = 0;
+    for (std::size_t k = 0; k < figures.size(); ++k)
+      if (k != i) rest = rest * 10 + (figures[k] - '0');
+    if (rest > 1 && is_usual(rest)) return rest;
+  }
+  return 0;
+}
+
+std::string slash_between(std::int64_t numerator, std::int64_t denominator) {
+  return std::to_string(numerator) + "/" + std::to_string(denominator);
+}
+
 std::string mixed(std::int64_t whole, const Fraction& f) {
   const std::int64_t common = std::gcd(f.numerator % f.denominator, f.denominator);
   const std::int64_t n = f.numerator % f.denominator / common, d = f.denominator / common;
@@ -315,6 +343,11 @@ std::optional<FigureReader::Part> FigureReader::slashed(const Digits& numerator)
   if (denominator->value == 0) return fail(Fault::zero_denominator, numerator.begin, denominator->end);
   if (denominator->value > most_in_fraction || numerator.value > most_in_fraction)
     return fail(Fault::long_fraction, numerator.begin, denominator->end);
+  if (!is_usual(denominator->value)) {
+    const std::int64_t meant = meant_by(denominator->value);
+    return fail(Fault::odd_fraction, numerator.begin, denominator->end,
+                meant > numerator.value ? slash_between(numerator.value, meant) : std::string());
+  }
   const auto ending = counted_part(text_, *denominator);  // 3/8ths
   return Part{{numerator.value, denominator->value}, ending ? ending->end : denominator->end, false, false};
 }
@@ -370,6 +403,10 @@ bool FigureReader::add(Figure& figure, const Part& part) {
 bool FigureReader::mix(Figure& figure, bool join_and) {
   if (!figure.in_words) {
     if (const auto part = beside(figure.end)) return add(figure, *part);
+    if (trouble && trouble->fault == Fault::odd_fraction) {
+      trouble->begin = figure.begin;
+      if (!trouble->instead.empty()) trouble->instead = std::to_string(figure.whole) + "-" + trouble->instead;
+    }
     if (trouble) return false;
   }
   if (!join_and) return true;

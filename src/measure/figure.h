@@ -22,6 +22,7 @@ enum class Fault {
   signed_figure,     // a plus sign
   improper,          // 2-9/8
   zero_denominator,  // 3/0
+  odd_fraction,      // 3/88: a part that nobody measures in
   long_fraction,     // a fraction with too many digits
   after_decimal,     // 2.5-1/2
   two_readings,      // 2,500

@@ -110,9 +110,10 @@ Result<Measurement> read_whole(const Whole& whole, Unit no_unit) {
     if (auto trouble = add_shape(whole, *found)) return whole.refuse(*trouble);
     if (skip_space(whole.text, found->end) >= whole.end) return found->value;
   }
-  // "3-17/16": no date is written with two kinds of marks, and the fraction is what is wrong.
-  const bool improper = reader.trouble && reader.trouble->fault == Fault::improper;
-  if (const auto fraction = improper ? std::nullopt : fraction_made_a_date(text.substr(whole.begin)))
+  // "3-17/16", "2-3/88": no date is written with two kinds of marks, and the fraction is what is wrong.
+  const bool bad_fraction = reader.trouble && (reader.trouble->fault == Fault::improper ||
+                                               reader.trouble->fault == Fault::odd_fraction);
+  if (const auto fraction = bad_fraction ? std::nullopt : fraction_made_a_date(text.substr(whole.begin)))
     return whole.refuse(Fault::looks_like_date, *fraction);
   if (reader.trouble) return whole.refuse(*reader.trouble);
   return whole.refuse(found ? not_finished(whole, *found) : nothing_read(whole));

@@ -3,12 +3,15 @@
 // Reads lengths, sizes and ranges every way people write them: `2-3/8`, `2 3/8`, `2⅜"`, `2.375 in`, `60mm`,
 // `6,5 cm`, `1 ft 2 in`, "two and three eighths", "a quarter inch", "an inch and a half", `2-7/8 x 4-1/8 in`,
 // `3 by 4`, `W 2 H 3`, `2 in wide 3 in tall`, `6 in square`, `2-3/8 in circle`, `2 in across`, `2..3 in`,
-// `2 to 3 in`, "between 2 and 3 in", `5-6 in`. No unit: the unit given. A shared unit may stand at the end.
-// Refused, with the place and what would be accepted: negative lengths, an improper fraction after a whole
-// number (`2-9/8`), mixed units in one length (`2 in 3 cm`; feet and inches go together), exponents,
-// hexadecimal, `2,500 mm` (both readings are named), lengths over 1 km, sizes of zero, words that are no
-// number.
-// Places are counted in characters from 0. Reading never throws and takes time linear in the text.
+// `2 to 3 in`, "between 2 and 3 in", `5-6 in`. A shared unit may stand at the end. No unit: the unit given;
+// but where that is metric, a fraction in figures other than a half (`2-3/8`) is of an inch: no metric
+// ruler has eighths. The unit of what is read says so; a size with one such side and one that may be metric
+// is refused, naming both. Refused too, with the place and what would be accepted: negative lengths, an
+// improper fraction after a whole number (`2-9/8`), a fraction in parts that nobody measures in (`2-3/88`:
+// what was probably meant is named), mixed units in one length (`2 in 3 cm`; feet and inches go together),
+// exponents, hexadecimal, `2,500 mm` (both readings are named), lengths over 1 km, sizes of zero, words that
+// are no number. Places are counted in characters from 0. Reading never throws and takes time linear in the
+// text.
 #pragma once
 
 #include <cstddef>

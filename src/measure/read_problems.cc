@@ -46,6 +46,10 @@ Wording figure_wording(Fault fault, const Quotes& q) {
               q.instead.empty() ? "a fraction below one" : q.instead + ", or a fraction below one"};
     case Fault::zero_denominator:
       return {q.said + " has a fraction over zero", "a fraction such as 3/8"};
+    case Fault::odd_fraction:
+      return {q.part + " has a fraction that no ruler has",
+              q.instead.empty() ? "a fraction such as 3/8 or 5/16, or a decimal figure"
+                                : q.instead + ", if that is what it was"};
     case Fault::long_fraction:
       return {q.said + " has a fraction with too many digits", "a fraction such as 3/8"};
     case Fault::after_decimal:

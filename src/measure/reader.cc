@@ -168,11 +168,23 @@ std::optional<MeasurementReader::Written> MeasurementReader::length_at(std::size
   return written;
 }
 
+// "2-3/8" among metric figures: no metric ruler has eighths, only halves.
+bool MeasurementReader::of_an_inch(const Written& written) const {
+  const Figure& figure = written.terms[0].figure;
+  constexpr std::int64_t half = 2;
+  return no_unit_ == UnitName::mm && written.fractional() && !figure.in_words &&
+         figure.fraction.numerator * half % figure.fraction.denominator != 0;
+}
+
+UnitName MeasurementReader::unsaid(const Written& written) const {
+  return of_an_inch(written) ? UnitName::inch : no_unit_;
+}
+
 std::optional<Length> MeasurementReader::length_of(const Written& written) {
   std::int64_t total = 0;
   for (std::size_t i = 0; i < written.count; ++i) {
     const Term& term = written.terms[i];
-    const auto nm = figure_nm(text_, term.figure, nanometres(term.unit.value_or(no_unit_)));
+    const auto nm = figure_nm(text_, term.figure, nanometres(term.unit.value_or(unsaid(written))));
     if (!nm) return fail(Fault::too_long, written.begin, written.end);
     total += *nm;
   }
@@ -198,8 +210,13 @@ std::optional<MeasurementReader::Pair> MeasurementReader::pair_of(Written first,
   };
   if (!first.unit() && second.unit() && !share(first, second)) return std::nullopt;
   if (!second.unit() && first.unit() && !share(second, first)) return std::nullopt;
-  const Unit unit = shown_as(first.unit().value_or(no_unit_));
-  if (unit != shown_as(second.unit().value_or(no_unit_)))
+  // "2-3/8 x 60" of a metric book, as "2-3/8 x 60 mm" is.
+  if (!first.unit() && !second.unit() && of_an_inch(first) != of_an_inch(second)) {
+    const Written& odd = of_an_inch(first) ? first : second;
+    return fail(Fault::shared_metric, odd.begin, odd.end, "mm");
+  }
+  const Unit unit = shown_as(first.unit().value_or(unsaid(first)));
+  if (unit != shown_as(second.unit().value_or(unsaid(second))))
     return fail(Fault::mixed_sides, second.begin, second.end);
   const auto a = length_of(first);
   const auto b = a ? length_of(second) : std::nullopt;
@@ -330,7 +347,8 @@ std::optional<MeasurementReader::Found> MeasurementReader::single(const Written&
     if (within() && length.bare()) trouble.reset();
     return std::nullopt;
   }
-  return Found{ReadLength{*read, shown_as(length.unit().value_or(no_unit_))}, length.end, length.bare()};
+  return Found{ReadLength{*read, shown_as(length.unit().value_or(unsaid(length)))}, length.end,
+               length.bare()};
 }
 
 std::optional<MeasurementReader::Found> MeasurementReader::one_side(const Sided& side) {
@@ -345,7 +363,7 @@ std::optional<MeasurementReader::Found> MeasurementReader::one_side(const Sided&
   if (*read == Length()) return fail(Fault::zero_side, side.length.begin, side.length.end);
   Size size;
   size.width = size.height = *read;
-  size.unit = shown_as(side.length.unit().value_or(no_unit_));
+  size.unit = shown_as(side.length.unit().value_or(unsaid(side.length)));
   size.one_figure = true;
   return Found{size, side.end, false};
 }

@@ -91,6 +91,9 @@ class MeasurementReader {
   };
   std::optional<Pair> pair_of(Written first, Written second);
   std::optional<Length> length_of(const Written& written);
+  bool of_an_inch(const Written& written) const;
+  // The unit of a length without one.
+  UnitName unsaid(const Written& written) const;
 
   std::string_view text_;
   UnitName no_unit_;

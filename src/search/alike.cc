@@ -265,6 +265,14 @@ bool holds(const Thing& piece, const ElementFacts& element) {
          (sides_near(width, piece.height) && sides_near(height, piece.width));
 }
 
+std::int64_t off_by(const Thing& piece, const ElementFacts& element) {
+  const std::int64_t width = *element.sides.width;
+  const std::int64_t height = element.sides.height.value_or(width);
+  const auto off = [](std::int64_t a, std::int64_t b) { return a > b ? a - b : b - a; };
+  return std::min(std::max(off(width, piece.width), off(height, piece.height)),
+                  std::max(off(width, piece.height), off(height, piece.width)));
+}
+
 bool holds(const Thing& thing, const SampleFacts& sample) {
   const auto mentioned = [&](const auto& is) {
     return std::any_of(sample.mentions.begin(), sample.mentions.end(), is);

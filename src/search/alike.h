@@ -35,6 +35,8 @@ struct Thing {
 // In the order in which they are said; each once.
 std::vector<Thing> things_of(const Book& book, std::int64_t sample, Stemmer& stemmer);
 bool holds(const Thing& piece, const ElementFacts& element);
+// How far the further side of such an element is from the piece's, in nanometres.
+std::int64_t off_by(const Thing& piece, const ElementFacts& element);
 // All but words, which only the text can tell.
 bool holds(const Thing& thing, const SampleFacts& sample);
 

@@ -4,7 +4,9 @@
 #include <algorithm>
 #include <array>
 
+#include "book/piece_names.h"
 #include "language/empty_fields.h"
+#include "search/envelopes.h"
 #include "search/glue.h"
 #include "text/utf8.h"
 
@@ -349,6 +351,17 @@ Sql Conditions::cut_or_lies(const DieIs& die) {
   return sql.any_of(meaning.sets) << ")";
 }
 
+// As it was recorded, or as the piece's own name says.
+Sql Conditions::has_role(const RoleIs& role) {
+  Sql recorded;
+  recorded << "+" << e_ << ".role";
+  recorded.any_of(role.terms);
+  if (role.called.empty()) return recorded;
+  Sql sql("(");
+  sql << recorded << " OR called(" << e_ << ".key, ";
+  return sql.value(called_one_of(role.called)) << "))";
+}
+
 // What is said of the sample's own columns.
 Sql Conditions::field_says(const Says& says) {
   Sql sql;
@@ -366,6 +379,11 @@ Sql Conditions::field_says(const Says& says) {
   if (const auto* title = std::get_if<TitleIs>(&says)) {
     sql << "+" << id_ << " = ";
     return sql.value(title->sample);
+  }
+  if (const auto* envelope = std::get_if<EnvelopeIs>(&says)) {
+    speaks_of_sample_ = true;
+    sql << "s.envelope";
+    return sql.any_of(written_envelopes(book_, *envelope));
   }
   if (const auto* none = std::get_if<HasNo>(&says)) {
     speaks_of_sample_ = true;
@@ -390,10 +408,12 @@ Sql Conditions::piece_says(const Says& says, const Node& node) {
     return size_condition(relaxed_.rule(*size), of_element(e_));
   if (const auto* shape = std::get_if<ShapeIs>(&says))
     return sql << "+" << e_ << ".shape", sql.any_of(shape->terms);
-  if (const auto* role = std::get_if<RoleIs>(&says))
-    return sql << "+" << e_ << ".role", sql.any_of(role->terms);
+  if (const auto* role = std::get_if<RoleIs>(&says)) return has_role(*role);
   if (const auto* side = std::get_if<SideIs>(&says))
-    return sql << "+" << e_ << ".side = ", sql.value(side->side);
+    // A blank side is the front.
+    return sql << "+" << e_ << ".side",
+           sql.any_of(side->side == "front" ? std::vector<std::string>{"front", ""}
+                                            : std::vector{side->side});
   if (const auto* die = std::get_if<DieIs>(&says)) return cut_or_lies(*die);
   if (const auto* glue = std::get_if<GlueIs>(&says))
     return sql << "+" << e_ << ".glue", sql.any_of(written_glues(book_, *glue));

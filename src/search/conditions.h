@@ -86,6 +86,7 @@ class Conditions {
   const std::vector<std::int64_t>& supplies_of(const MaterialIs& material);
   Sql closed_size(const ClosedSizeIs& closed);
   Sql cut_or_lies(const DieIs& die);
+  Sql has_role(const RoleIs& role);
   Sql nearest(const Node& any, bool of_piece);
 
   const Book& book_;

@@ -3,7 +3,10 @@
 
 #include <algorithm>
 
+#include "book/piece_names.h"
+#include "book/settings.h"
 #include "search/alike.h"
+#include "search/envelopes.h"
 #include "search/facts_parts.h"
 #include "search/glue.h"
 #include "search/sample_text.h"
@@ -104,6 +107,16 @@ bool holds(const std::vector<std::string>& words, const std::vector<std::string>
     return word.front() == stem.front() && stemmer.stem(word) == stem;
   };
   return std::search(words.begin(), words.end(), phrase.begin(), phrase.end(), same) != words.end();
+}
+
+// A blank side is the front.
+bool lies_there(const SideIs& asked, std::string_view side) {
+  return asked.side == side || (side.empty() && asked.side == "front");
+}
+
+bool has_role(const RoleIs& role, const ElementFacts& element) {
+  if (among(role.terms, element.role)) return true;
+  return !role.called.empty() && is_called(fold(element.name), called_one_of(role.called));
 }
 
 // Whether `a` goes with `b` in one of these ways.
@@ -289,8 +302,8 @@ bool Judge::piece_says(const Says& says, const ElementFacts& element, const Samp
     return distance(relaxed_.rule(*size), element.sides).has_value();
   }
   if (const auto* shape = std::get_if<ShapeIs>(&says)) return among(shape->terms, element.shape);
-  if (const auto* role = std::get_if<RoleIs>(&says)) return among(role->terms, element.role);
-  if (const auto* side = std::get_if<SideIs>(&says)) return side->side == element.side;
+  if (const auto* role = std::get_if<RoleIs>(&says)) return has_role(*role, element);
+  if (const auto* side = std::get_if<SideIs>(&says)) return lies_there(*side, element.side);
   if (const auto* die = std::get_if<DieIs>(&says)) return cut_or_lies(*die, element);
   if (const auto* glue = std::get_if<GlueIs>(&says)) return glue_says(element.glue, *glue);
   if (std::holds_alternative<CountIs>(says)) return true;
@@ -345,6 +358,8 @@ bool Judge::sample_says(const Says& says, const SampleFacts& sample) {
                     : closed->form == ClosedSizeIs::Form::landscape ? "landscape"
                                                                     : "portrait");
   }
+  if (const auto* envelope = std::get_if<EnvelopeIs>(&says))
+    return envelope_says(envelope_of(book_, sample.id), *envelope, settings(book_).unit);
   const auto* none = std::get_if<HasNo>(&says);
   if (!none) return false;
   Sql sql("SELECT 1 FROM sample s WHERE s.id = ");

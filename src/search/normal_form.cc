@@ -214,7 +214,9 @@ bool never_the_same(const Node& a, const Node& b) {
   if (shape_a && shape_b && no_common(shape_a->terms, shape_b->terms)) return true;
   const auto* role_a = said<RoleIs>(a);
   const auto* role_b = said<RoleIs>(b);
-  if (role_a && role_b && no_common(role_a->terms, role_b->terms)) return true;
+  // A name may say another role than the recorded one.
+  const bool called = role_a && role_b && !(role_a->called.empty() && role_b->called.empty());
+  if (role_a && role_b && !called && no_common(role_a->terms, role_b->terms)) return true;
   const auto* side_a = said<SideIs>(a);
   const auto* side_b = said<SideIs>(b);
   if (side_a && side_b && side_a->side != side_b->side) return true;

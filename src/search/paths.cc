@@ -4,6 +4,7 @@
 #include <algorithm>
 #include <optional>
 
+#include "search/envelopes.h"
 #include "search/glue.h"
 
 namespace insetbook {
@@ -106,13 +107,29 @@ void shape_and_size_paths(const Node& piece, const Relaxed& relaxed, std::vector
   out.push_back(std::move(path));
 }
 
+// Pieces of another role whose name says so.
+Seek called_seek(const RoleIs& role) {
+  std::string phrases;
+  for (const std::string& label : role.called) phrases += (phrases.empty() ? "\"" : " OR \"") + label + "\"";
+  Sql walk("FROM name_piece");
+  Sql match(" WHERE name_piece MATCH ");
+  match.value(phrases);
+  Seek seek{walk, of_element};
+  seek.counted << walk << match;
+  seek.from << " CROSS JOIN element e ON e.id = name_piece.rowid" << match << " AND NOT +e.role";
+  seek.from.any_of(role.terms);
+  return seek;
+}
+
 void role_path(const Node& piece, std::vector<Path>& out) {
   const auto* role = said<RoleIs>(piece);
   if (!role) return;
   Sql seek = element_from("element_role");
   seek << "e.role <> '' AND e.role";
   seek.any_of(role->terms);
-  out.push_back({"role", by_role, {{std::move(seek), of_element}}, &piece});
+  Path path{"role", by_role, {{std::move(seek), of_element}}, &piece};
+  if (!role->called.empty()) path.seeks.push_back(called_seek(*role));
+  out.push_back(std::move(path));
 }
 
 void glue_path(const Node& piece, const Book& book, std::vector<Path>& out) {
@@ -242,6 +259,11 @@ std::vector<Path> paths_to_one(const Node& one, const Book& book, const Relaxed&
   }
   if (const auto* base = std::get_if<BasedOn>(&says)) {
     return {{"based on", by_title, {{seek.any_of(based_on(book, base->sample)), of_sample}}, nullptr}};
+  }
+  if (const auto* envelope = std::get_if<EnvelopeIs>(&says)) {
+    Sql written("FROM sample s INDEXED BY sample_envelope WHERE s.envelope <> '' AND s.envelope");
+    written.any_of(written_envelopes(book, *envelope));
+    return {{"envelope", by_closed, {{std::move(written), of_sample}}, nullptr, -1, &one}};
   }
   if (const auto* made = std::get_if<MadeIn>(&says)) {
     Sql dates("FROM sample s INDEXED BY sample_made WHERE s.made > '' AND s.made >= ");

@@ -6,6 +6,7 @@
 #include "measure/read.h"
 #include "measure/write.h"
 #include "search/alike.h"
+#include "search/envelopes.h"
 #include "search/facts_parts.h"
 #include "search/said.h"
 #include "search/snippet.h"
@@ -155,8 +156,9 @@ void Judge::said_of_piece(const Says& says, const ElementFacts& element, const S
     const bool compared = size->relation == Relation::exact || size->relation == Relation::about;
     const std::string off = difference(*size, element.sides);
     if (compared && off != "exactly that size") said.add(off, false);
-  } else if (std::holds_alternative<RoleIs>(says)) {
-    said.add(element.role, true);
+  } else if (const auto* role = std::get_if<RoleIs>(&says)) {
+    // Where only its name says so, the name is shown.
+    said.add(among(role->terms, element.role) ? element.role : "called " + element.name, true);
   } else if (std::holds_alternative<GlueIs>(says)) {
     said.add("stuck:", false);
     said.add(element.glue, true, " ");
@@ -215,13 +217,14 @@ void Judge::explain_other(const Node& node, const SampleFacts& sample, std::vect
   if (node.kind == Kind::one) explain_says(node.constraint.front(), sample, out);
 }
 
-// "both: easel fold, navy circle 2-3/8 in". A colour is not said again where a piece was said with it.
+// "both: easel fold, navy circle 2-3/8 in; near: circle 2-1/4 in for circle 2 in". A colour is not said again
+// where a piece was said with it.
 Said Judge::in_common(const AlikeTo& alike, const SampleFacts& sample) {
   constexpr std::size_t most_said = 8;
   const auto [place, added] = things_.try_emplace(&alike);
   if (added) place->second = things_of(book_, alike.sample, stemmer_);
   std::vector<std::int64_t> coloured;
-  std::vector<std::string> parts;
+  std::vector<std::string> parts, near;
   for (const Thing& thing : place->second) {
     const bool word = thing.kind == Thing::Kind::word;
     if (word ? field_with({thing.word}, sample) == nullptr : !holds(thing, sample)) continue;
@@ -229,8 +232,10 @@ Said Judge::in_common(const AlikeTo& alike, const SampleFacts& sample) {
         thing.kind == Thing::Kind::colour && thing.mention == "paper" && among(coloured, thing.id);
     if (said_with_piece) continue;
     std::string colour;
+    const ElementFacts* nearest = nullptr;
     for (const ElementFacts& element : sample.elements) {
       if (thing.kind != Thing::Kind::piece || !holds(thing, element)) continue;
+      if (!nearest || off_by(thing, element) < off_by(thing, *nearest)) nearest = &element;
       for (std::size_t i = 0; i < thing.of_colours.size() && colour.empty(); ++i) {
         const ColourIs paper{ColourUse::paper, {thing.of_colours[i]}, ""};
         if (!mention_of(paper, sample, &element)) continue;
@@ -238,15 +243,28 @@ Said Judge::in_common(const AlikeTo& alike, const SampleFacts& sample) {
         coloured.push_back(thing.of_colours[i]);
       }
     }
-    const std::string part = colour + thing.said;
-    if (!among(parts, part)) parts.push_back(part);
+    // A size that is only near is no size that both have.
+    const bool same = !nearest || off_by(thing, *nearest) <= tolerance(SizeIs{}).nm();
+    const std::string part =
+        same ? colour + thing.said : colour + piece_text(*nearest) + " for " + thing.said;
+    std::vector<std::string>& list = same ? parts : near;
+    if (!among(list, part)) list.push_back(part);
   }
   Said said;
-  if (parts.empty()) return said;
-  said.add("both:", false);
-  for (std::size_t i = 0; i < parts.size() && i < most_said; ++i)
-    said.add(parts[i], true, i == 0 ? " " : ", ");
-  if (parts.size() > most_said) said.add("and " + std::to_string(parts.size() - most_said) + " more", false);
+  // Some of the room is for what is near.
+  constexpr std::size_t most_near = 2;
+  std::size_t left = most_said - std::min(near.size(), most_near);
+  const auto add = [&](std::string_view what, const std::vector<std::string>& list) {
+    if (list.empty() || left == 0) return;
+    said.add(std::string(what), false, "; ");
+    for (std::size_t i = 0; i < list.size() && left > 0; ++i, --left)
+      said.add(list[i], true, i == 0 ? " " : ", ");
+  };
+  add("both:", parts);
+  left = most_said - std::min(parts.size(), most_said - std::min(near.size(), most_near));
+  add("near:", near);
+  const std::size_t all = parts.size() + near.size();
+  if (all > most_said) said.add("and " + std::to_string(all - most_said) + " more", false);
   return said;
 }
 
@@ -274,6 +292,9 @@ void Judge::explain_says(const Constraint& asked, const SampleFacts& sample, std
   } else if (const auto* alike = std::get_if<AlikeTo>(&asked.says)) {
     said = in_common(*alike, sample);
     if (said.text.empty()) return;
+  } else if (std::holds_alternative<EnvelopeIs>(asked.says)) {
+    said.add("envelope:", false);
+    said.add(envelope_of(book_, sample.id), true, " ");
   } else if (const auto* none = std::get_if<HasNo>(&asked.says)) {
     said.add("no " + none->field, true);
   } else {

@@ -42,7 +42,8 @@ INSTANTIATE_TEST_SUITE_P(Plain, Words,
 // Where people do not agree a value has both words.
 INSTANTIATE_TEST_SUITE_P(Between, Words,
                          ::testing::Values(Case{0x66cdaa, "green teal"}, Case{0x800000, "red brown"},
-                                           Case{0x00ced1, "teal blue"}, Case{0xff00ff, "purple pink"}));
+                                           Case{0xa5502f, "red brown"}, Case{0x00ced1, "teal blue"},
+                                           Case{0xff00ff, "purple pink"}));
 
 TEST(BasicColours, AreNamedByTheirWordOnly) {
   for (std::size_t i = 0; i < basic_colour_count; ++i) {

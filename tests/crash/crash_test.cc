@@ -86,7 +86,7 @@ void make_version_1(const fs::path& folder) {
   while (triggers.step()) drop += "DROP TRIGGER " + std::string(triggers.text(0)) + ";";
   db.execute(drop +
              "DROP TABLE name_word; DROP TABLE name_trigram; DROP VIEW name_of; DROP INDEX mention_unlinked; "
-             "DROP INDEX element_glue; "
+             "DROP INDEX element_glue; DROP TABLE name_piece; DROP INDEX sample_envelope; "
              "PRAGMA user_version = 1");
 }
 

@@ -457,10 +457,11 @@ TEST(ImportTables, OneFigureOfWhatIsSoldByLengthIsNoNews) {
 TEST(ExportTables, FractionsOfAMetricBookComeBackTheSame) {
   TableBook book;
   ASSERT_TRUE(set_setting(book.book, "unit", "mm"));
-  book.import({{"samples.csv", "sample\nlow tide\n"},
-               {"elements.csv", "sample,element,size\nlow tide,mat,2-3/8 x 60\nlow tide,strip,40 x 60\n"}});
+  book.import(
+      {{"samples.csv", "sample\nlow tide\n"},
+       {"elements.csv", "sample,element,size\nlow tide,mat,2-3/8 x 4-1/8\nlow tide,strip,40 x 60\n"}});
   const auto pieces = [](const Book& one) { return elements_of(one, *sample_titled(one, "low tide")); };
-  EXPECT_EQ(pieces(book.book)[0].second.size.width, Length::nm(2'375'000));
+  EXPECT_EQ(pieces(book.book)[0].second.size.width, Length::inch_fraction(19, 8));
   EXPECT_EQ(pieces(book.book)[1].second.size.text, "40 x 60 mm");
   ASSERT_TRUE(export_csv(book.book, book.folder / "out"));
   TableBook other;

@@ -39,6 +39,8 @@ TEST(ReadLine, Pieces) {
        "at=high of centre"},
       // sizes
       {"2-3/8 circle", "shape=circle, size=2-3/8 in"},
+      {"navy ring 3 in", "role=ring, shape=ring, size=3 in, paper=navy"},
+      {"navy circle ring 3 in", "role=ring, shape=circle, size=3 in, paper=navy"},
       {"circle 60mm", "shape=circle, size=60mm"},
       {"panel 4 x 5-1/4", "role=panel, size=4 x 5-1/4 in"},
       {"panel 4 in wide 5 in tall", "role=panel, size=4 in wide 5 in tall"},

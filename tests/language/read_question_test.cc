@@ -66,8 +66,7 @@ TEST_F(ReadQuestion, Trees) {
       {"what size do I cut for the second largest tidepool rectangle so an eighth shows all round",
        "fits(second largest tidepool rectangle; border=1/8 in)"},
       {"frame for a 3 x 4 in panel", "frames(3 x 4 in panel)"},
-      {"which designs fit in an A6 envelope",
-       "all(text=fit, text=a6, any(material=envelope, text=envelope))"},
+      {"which designs fit in an A6 envelope", "all(text=fit, envelope=a6)"},
       {"a 3 in circle beside a 2-3/8 in strip",
        "all(piece(size=3in ±1/32in, shape=circle), piece(size=2-3/8in ±1/32in, role=strip))"},
       {"2-3/8\" circle, speckled", "all(piece(size=2-3/8in ±1/32in, shape=circle, technique=speckling))"},
@@ -679,7 +678,7 @@ TEST_F(ReadQuestion, WordsThatHaveTwoMeanings) {
       {"find window", "all(feature=window)"},
       {"kitchen window", "all(text=kitchen, any(feature=window, text=window))"},
       {"not stitching", "all(none(technique=stitching))"},
-      {"envelope c6", "all(any(material=envelope, text=envelope), text=c6)"},
+      {"envelope c6", "all(envelope=c6)"},
       {"sage ribbon", "all(any(piece(colour=Sage, material=ribbon), piece(colour=Sage, role=ribbon)))"},
       {"circle with ribbon", "all(piece(shape=circle), any(material=ribbon, piece(role=ribbon)))"},
       {"circle and a ribbon and a bow",
@@ -746,6 +745,9 @@ TEST_F(ReadQuestion, ProblemsStandBesideTheRest) {
       {"circle 2-9/8 in speckled",
        "all(piece(shape=circle, technique=speckling))",
        {"7: \"2-9/8\" has a whole number and a fraction that is not below one"}},
+      {"circle 2-3/88 in speckled",
+       "all(piece(shape=circle, technique=speckling))",
+       {"7: \"2-3/88\" has a fraction that no ruler has"}},
       {"circle (sage",
        "all(piece(shape=circle), colour=Sage)",
        {"7: a bracket begins here and does not end"}},
@@ -1095,21 +1097,24 @@ TEST_F(ReadQuestion, NumbersBehindADieAreDiesOfItsSet) {
 
 TEST_F(ReadQuestion, ThePaperOfTheCardIsNoneOfThePieceOnIt) {
   expect_trees({
-      {"sage circle on a white card", "all(piece(paper=Sage, shape=circle), paper=white (by value))"},
-      {"circle on a navy card", "all(piece(shape=circle), paper=Navy)"},
-      {"without a sage circle on a navy card", "all(none(piece(paper=Sage, shape=circle)), paper=Navy)"},
+      {"sage circle on a white card",
+       "all(piece(paper=Sage, shape=circle), piece(paper=white (by value), role=base))"},
+      {"circle on a navy card", "all(piece(shape=circle), piece(paper=Navy, role=base))"},
+      {"without a sage circle on a navy card",
+       "all(none(piece(paper=Sage, shape=circle)), piece(paper=Navy, role=base))"},
       {"a heart on a sage card and a circle on a navy card",
-       "all(piece(shape=heart), paper=Sage, piece(shape=circle), paper=Navy)"},
-      {"sage circle on navy cards", "all(piece(paper=Sage, shape=circle), paper=Navy)"},
+       "all(piece(shape=heart), piece(paper=Sage, role=base), piece(shape=circle), piece(paper=Navy, "
+       "role=base))"},
+      {"sage circle on navy cards", "all(piece(paper=Sage, shape=circle), piece(paper=Navy, role=base))"},
       {"sage circle on navy card", "all(piece(paper=Sage, shape=circle, on(piece(paper=Navy))))"},
       {"sage circle on a white easel card",
-       "all(piece(paper=Sage, shape=circle), paper=white (by value), fold=easel)"},
+       "all(piece(paper=Sage, shape=circle), piece(paper=white (by value), role=base), fold=easel)"},
       {"sage circle on a white z fold",
-       "all(piece(paper=Sage, shape=circle), paper=white (by value), fold=z fold)"},
+       "all(piece(paper=Sage, shape=circle), piece(paper=white (by value), role=base), fold=z fold)"},
       {"sage circle on a white 5 x 7 card",
        "all(piece(paper=Sage, shape=circle), paper=white (by value), closed=5in x 7in ±1/32in)"},
       {"circle stamped in navy on a white card",
-       "all(piece(shape=circle, technique=stamping, ink=Navy), paper=white (by value))"},
+       "all(piece(shape=circle, technique=stamping, ink=Navy), piece(paper=white (by value), role=base))"},
       {"sage circle on a white panel",
        "all(piece(paper=Sage, shape=circle, on(piece(colour=white (by value), role=panel))))"},
       {"white easel or kraft tent",
@@ -1159,6 +1164,11 @@ TEST_F(ReadQuestion, DiesAreThoseMeant) {
 }
 
 TEST_F(ReadQuestion, SizesInMetricBooks) {
+  const auto eighths = read_question("circle 2-3/8", {vocabulary_, names_, Unit::mm, "2026-11-25"});
+  ASSERT_TRUE(eighths);
+  EXPECT_EQ(print(*eighths), "all(piece(shape=circle, size=2-3/8in ±1/32in))");
+  EXPECT_EQ(eighths->notes,
+            (std::vector<std::string>{"\"2-3/8\" is read in inches: no metric ruler has such a part"}));
   const auto question = read_question("circle 60", {vocabulary_, names_, Unit::mm, "2026-11-25"});
   ASSERT_TRUE(question);
   EXPECT_EQ(print(*question), "all(piece(shape=circle, size=60mm ±0.8mm))");

@@ -120,7 +120,7 @@ TEST(Sizes, PlainNumbers) {
   compare(Offers(), {
                         {"2", "0-1 count 2 | size=2in ±1/32in"},
                         {"two", "0-3 count 2 | size=2in ±1/32in"},
-                        {"a dozen", "2-7 count 12"},
+                        {"a dozen", "0-7 count 12"},
                         {"a pair of", "0-9 count 2"},
                         {"a couple of", "0-11 count 2"},
                         {"2x", "0-2 count 2 | size=2in ±1/32in"},
@@ -142,6 +142,8 @@ TEST(Sizes, OfAMetricBook) {
                                 {"about 60", "0-8 count 60 | size=about 60mm ±3mm"},
                                 {"2 in", "0-4 size=2in ±1/32in"},
                                 {"2-3/8 in", "0-8 size=2-3/8in ±1/32in"},
+                                {"2-3/8", "0-5 size=2-3/8in ±1/32in"},
+                                {"2-3/8 x 4-1/8", "0-13 size=2-3/8in x 4-1/8in ±1/32in"},
                             });
 }
 

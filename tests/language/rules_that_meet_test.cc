@@ -152,7 +152,7 @@ TEST(RulesThatMeet, SizesOfPiecesAndOfTheCard) {
       // paper size, envelope, what is missing
       {"a6 card", "all(closed=105mm x 148mm ±0.8mm)"},
       {"a6", "all(closed=105mm x 148mm ±0.8mm)"},
-      {"no envelope a6", "all(no=envelope, text=a6)"},
+      {"no envelope a6", "all(none(envelope=a6))"},
       // part of an inch: size, fold, paper
       {"quarter inch strip", "all(piece(size=1/4in ±1/32in, role=strip))"},
       {"quarter fold", "all(fold=french fold)"},

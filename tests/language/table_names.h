@@ -60,6 +60,14 @@ class TableNames : public Names {
         found.push_back(record);
     return found;
   }
+  std::vector<NamedRecord> sets_begun(std::string_view folded) const override {
+    std::vector<NamedRecord> found;
+    for (const auto& [key, record] : records_)
+      if (record.kind == NameKind::set && key == fold(record.name) &&
+          key.starts_with(std::string(folded) + " "))
+        found.push_back(record);
+    return found;
+  }
   std::vector<std::int64_t> colours_of_word(std::string_view word) const override {
     if (word == "green") return {11, 13, 15};
     if (word == "white") return {16};

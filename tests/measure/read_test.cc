@@ -109,6 +109,13 @@ TEST(ReadLength, Units) {
 
 TEST(ReadLength, ABareFigureIsInTheUnitGiven) {
   check({{"60", "60 mm"}, {"2 1/2", "2.5 mm"}, {"60 in", "60 in"}, {"two", "2 mm"}}, Unit::mm);
+  // No metric ruler has eighths.
+  check({{"2-3/8", "2-3/8 in"},
+         {"3/8", "3/8 in"},
+         {"2⅜", "2-3/8 in"},
+         {"2-1/2", "2.5 mm"},
+         {"2-3/8 mm", "2.375 mm"}},
+        Unit::mm);
   check({{"60", "60 in"}, {"60 mm", "60 mm"}}, Unit::inch);
 }
 
@@ -312,6 +319,12 @@ TEST(ReadRefuses, WhatIsNoFigure) {
       {"½ in, 2-3/0", "\", 2-3/0\" is left over in \"½ in, 2-3/0\"", 4, 7, one_measurement},
       {"2-3/0", "\"2-3/0\" has a fraction over zero", 2, 3, "a fraction such as 3/8"},
       {"3/0 in", "\"3/0 in\" has a fraction over zero", 0, 3, "a fraction such as 3/8"},
+      {"2-3/88", "\"2-3/88\" has a fraction that no ruler has", 0, 6, "2-3/8, if that is what it was"},
+      {"2 3/166 in", "\"2 3/166\" has a fraction that no ruler has", 0, 7, "2-3/16, if that is what it was"},
+      {"3/88 in", "\"3/88\" has a fraction that no ruler has", 0, 4, "3/8, if that is what it was"},
+      {"5/17 in", "\"5/17\" has a fraction that no ruler has", 0, 4,
+       "a fraction such as 3/8 or 5/16, or a decimal figure"},
+      {"3 x 2-3/88 in", "\"2-3/88\" has a fraction that no ruler has", 4, 6, "2-3/8, if that is what it was"},
       {"1/99999999999 in", "\"1/99999999999 in\" has a fraction with too many digits", 0, 13,
        "a fraction such as 3/8"},
       {"2.5-1/2", "\"2.5-1/2\" has a fraction after a decimal figure", 3, 4,

@@ -67,11 +67,13 @@ class Dice {
   std::mt19937 engine_;
 };
 
-const std::vector<std::string> sides{"front", "front", "inside", "back"};
+const std::vector<std::string> sides{"front", "", "inside", "back"};
 
 PieceRecord a_piece(Dice& dice, std::size_t number) {
   PieceRecord piece;
-  piece.name = "piece " + std::to_string(number + 1);
+  // What a piece is for may stand in its name alone.
+  static const std::vector<std::string> called{"piece", "mat piece", "piece", "strip piece", "panel piece"};
+  piece.name = called[static_cast<std::size_t>(number) % called.size()] + " " + std::to_string(number + 1);
   piece.role = dice.pick(book_roles);
   piece.side = dice.pick(sides);
   if (!dice.one_in(6)) piece.shape = dice.pick(book_shapes);

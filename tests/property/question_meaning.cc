@@ -64,6 +64,12 @@ bool colour_meets(const std::string& colour, bool by_value, const std::string& r
   });
 }
 
+// As it was recorded, or as a word of its name.
+bool has_role(const PieceRecord& piece, const std::string& asked) {
+  return is_or_narrower(VocabularyName::role, piece.role, asked) ||
+         (" " + piece.name + " ").find(" " + asked + " ") != std::string::npos;
+}
+
 bool treated(const std::vector<std::string>& techniques, const std::string& asked) {
   return std::any_of(techniques.begin(), techniques.end(), [&](const auto& each) {
     return is_or_narrower(VocabularyName::technique, each, asked);
@@ -95,15 +101,13 @@ bool go_together(const SampleRecord& sample, std::size_t a, GoesHow how, std::si
 bool piece_meets(const SampleRecord& sample, std::size_t at, const PieceAsked& asked) {
   const PieceRecord& piece = sample.pieces[at];
   if (!asked.shape.empty() && !is_or_narrower(VocabularyName::shape, piece.shape, asked.shape)) return false;
-  const bool inside = asked.on_the_inside && piece.side == "inside" &&
-                      is_or_narrower(VocabularyName::role, piece.role, "panel");
-  if (!asked.role.empty() && !inside && !is_or_narrower(VocabularyName::role, piece.role, asked.role))
-    return false;
+  const bool inside = asked.on_the_inside && piece.side == "inside" && has_role(piece, "panel");
+  if (!asked.role.empty() && !inside && !has_role(piece, asked.role)) return false;
   if (!asked.technique.empty() && !treated(piece.techniques, asked.technique)) return false;
   if (!asked.not_technique.empty() && treated(piece.techniques, asked.not_technique)) return false;
   if (!asked.colour.empty() && !colour_meets(asked.colour, asked.by_value, piece.paper)) return false;
   if (!asked.ink.empty() && piece.ink != asked.ink) return false;
-  if (!asked.side.empty() && piece.side != asked.side) return false;
+  if (!asked.side.empty() && asked.side != (piece.side.empty() ? "front" : piece.side)) return false;
   if (asked.size && !size_meets(*asked.size, piece)) return false;
   if (asked.die && piece.die != asked.die) return false;
   if (!asked.goes) return true;

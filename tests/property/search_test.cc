@@ -24,6 +24,10 @@ namespace {
 // Of what is written of glue in the generated book: what is foam.
 const std::vector<std::string> stuck_with_foam{"foam", "Foam, left 2 in", "left 2 in, foam pads"};
 
+// Envelopes of 4-3/8 x 5-3/4 in, as they are written in the generated book; the others are of no such size.
+const std::vector<std::string> written_sizes{"4-3/8 x 5-3/4 in", "5¾ x 4⅜"};
+const std::vector<std::string> envelopes{"", "C6, lined", written_sizes[0], written_sizes[1], "C5", "none"};
+
 namespace fs = std::filesystem;
 using Ids = std::vector<std::int64_t>;
 using Kind = Node::Kind;
@@ -376,6 +380,15 @@ class Scan {
     return some;
   }
 
+  // As it was recorded, or some label stands among the words of its name.
+  static bool has_role(const RoleIs& role, const Row& e) {
+    if (in(role.terms, e.text.at("role"))) return true;
+    const std::string name = " " + e.text.at("name") + " ";
+    return std::any_of(role.called.begin(), role.called.end(), [&](const std::string& label) {
+      return name.find(" " + label + " ") != std::string::npos;
+    });
+  }
+
   bool element_meets(const Node& node, const Row& e, const Row& sample) const {
     if (node.kind == Kind::none) {
       return std::none_of(node.children.begin(), node.children.end(),
@@ -396,8 +409,11 @@ class Scan {
           .has_value();
     }
     if (const auto* is = std::get_if<ShapeIs>(&says)) return in(is->terms, e.text.at("shape"));
-    if (const auto* is = std::get_if<RoleIs>(&says)) return in(is->terms, e.text.at("role"));
-    if (const auto* is = std::get_if<SideIs>(&says)) return is->side == e.text.at("side");
+    if (const auto* is = std::get_if<RoleIs>(&says)) return has_role(*is, e);
+    if (const auto* is = std::get_if<SideIs>(&says)) {
+      const std::string& side = e.text.at("side");
+      return is->side == (side.empty() ? "front" : side);
+    }
     if (const auto* is = std::get_if<DieIs>(&says)) return die_ok(*is, e);
     if (std::get_if<GlueIs>(&says)) return in(stuck_with_foam, e.text.at("glue"));
     if (std::get_if<CountIs>(&says)) return true;
@@ -492,6 +508,10 @@ class Scan {
     if (const auto* is = std::get_if<MadeIn>(&says)) {
       const std::string& made = sample.text.at("made");
       return !made.empty() && made >= is->from && (is->to.empty() || made <= is->to);
+    }
+    if (const auto* is = std::get_if<EnvelopeIs>(&says)) {
+      const std::string& written = sample.text.at("envelope");
+      return is->size ? written == written_sizes[0] || written == written_sizes[1] : written == "C6, lined";
     }
     if (const auto* is = std::get_if<HasNo>(&says)) {
       if (is->field == "made") return sample.text.at("made").empty();
@@ -758,7 +778,9 @@ void add_element(const Database& db, Dice& dice, std::int64_t sample, int positi
       "size_text, "
       "set_id, die_id, line_id, in_line_id, count, note, glue) VALUES "
       "(?,?,?,?,?,?,?,?,?,?,?,?,?,?,?,?,?,?)");
-  const std::string name = "piece " + std::to_string(position);
+  static const std::vector<std::string> names{"piece", "oval frame", "mat square", "format", "frames"};
+  const std::string name =
+      names[static_cast<std::size_t>(sample + position) % names.size()] + " " + std::to_string(position);
   const std::string shape = dice.pick(shapes);
   row.bind(1, sample).bind(2, std::int64_t{position}).bind(3, name).bind(4, name).bind(5, dice.pick(roles));
   row.bind(6, dice.pick(sides)).bind(7, shape);
@@ -813,6 +835,9 @@ void add_sample(const Database& db, Dice& dice, const std::string& title) {
   row.bind(10, dice.one_in(6) ? "card 003" : "");
   row.run();
   const std::int64_t sample = db.last_row();
+  Statement envelope = db.prepare("UPDATE sample SET envelope = ? WHERE id = ?");
+  envelope.bind(1, envelopes[static_cast<std::size_t>(sample) % envelopes.size()]).bind(2, sample);
+  envelope.run();
   std::vector<std::int64_t> pieces;
   for (int i = 1, n = dice.upto(6); i <= n; ++i) {
     add_element(db, dice, sample, i);
@@ -870,6 +895,8 @@ Says of_piece(Dice& dice) {
       return ShapeIs{dice.one_in(3) ? std::vector<std::string>{"circle", "oval"}
                                     : std::vector{dice.pick(shapes)}};
     case 1:
+      if (dice.one_in(3)) return RoleIs{{"mat"}, {"mat", "mats"}};
+      if (dice.one_in(3)) return RoleIs{{"panel"}, {"frame", "frames"}};
       return RoleIs{{roles[static_cast<std::size_t>(dice.upto(3))]}};
     case 2:
       return SideIs{sides[static_cast<std::size_t>(dice.upto(2))]};
@@ -939,7 +966,7 @@ Node piece(Dice& dice, int depth) {
 }
 
 Says of_sample(Dice& dice) {
-  switch (dice.upto(9)) {
+  switch (dice.upto(10)) {
     case 0:
       return FoldIs{{dice.pick(folds)}, "fold"};
     case 1:
@@ -961,6 +988,15 @@ Says of_sample(Dice& dice) {
       return BasedOn{3, "card 003"};
     case 7:
       return HasNo{dice.pick(std::vector<std::string>{"made", "note", "fold", "technique"})};
+    case 8: {
+      EnvelopeIs envelope;
+      if (dice.one_in(2))
+        envelope.words = {"c6"};
+      else
+        envelope.size = SizeIs{
+            .one_figure = false, .low = Length::inch_fraction(35, 8), .second = Length::inch_fraction(23, 4)};
+      return envelope;
+    }
     default:
       return TitleIs{1 + dice.upto(40), "a card"};
   }

@@ -341,8 +341,9 @@ TEST_F(Search, more_like_a_sample) {
   EXPECT_THAT(titles(hits), ElementsAre("Tide chart", "Moon gate"));
   EXPECT_THAT(matched(hits.hits[0]),
               ElementsAre("like harbour lights |  | both: circle 2-3/8 in, \"glittering\", \"water\""));
-  EXPECT_THAT(matched(hits.hits[1]),
-              ElementsAre("like harbour lights |  | both: easel fold, circle 2-3/8 in"));
+  EXPECT_THAT(
+      matched(hits.hits[1]),
+      ElementsAre("like harbour lights |  | both: easel fold; near: circle 2-1/4 in for circle 2-3/8 in"));
   EXPECT_THAT(titles(ask({like, easel()})), ElementsAre("Moon gate"));
   EXPECT_THAT(titles(ask({none({like})})), ElementsAre("Harbour lights", "Reed bed"));
   EXPECT_THAT(titles(ask({like, words({"line"})})), ElementsAre("Tide chart"));
