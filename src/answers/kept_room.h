@@ -26,7 +26,7 @@ class KeptRooms {
 
  private:
   KeptAnswers kept_;
-  std::vector<KeptAnswer> found_;
+  std::vector<AnswerToKeep> found_;
 };
 
 }  // namespace insetbook

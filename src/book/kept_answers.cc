@@ -84,11 +84,11 @@ std::optional<std::string> KeptAnswers::find(std::int64_t line_id, const KeptKey
   return std::nullopt;
 }
 
-void KeptAnswers::write(std::span<const KeptAnswer> answers) {
+void KeptAnswers::write(std::span<const AnswerToKeep> answers) {
   db_->execute("BEGIN IMMEDIATE");
   Statement old = db_->prepare("DELETE FROM kept WHERE line_id = ? AND opening <> ?");
   Statement row = db_->prepare("INSERT OR REPLACE INTO kept VALUES (?, ?, ?, ?)");
-  for (const KeptAnswer& one : answers) {
+  for (const AnswerToKeep& one : answers) {
     old.bind_all(one.line_id, std::string_view(one.key.opening)).run();
     row.bind_all(one.line_id, std::string_view(one.key.opening), std::string_view(one.key.question),
                  std::string_view(one.answer))
@@ -98,11 +98,11 @@ void KeptAnswers::write(std::span<const KeptAnswer> answers) {
 }
 
 void KeptAnswers::keep(std::int64_t line_id, const KeptKey& key, std::string_view answer) {
-  const KeptAnswer one{line_id, key, std::string(answer)};
+  const AnswerToKeep one{line_id, key, std::string(answer)};
   keep({&one, 1});
 }
 
-void KeptAnswers::keep(std::span<const KeptAnswer> answers) {
+void KeptAnswers::keep(std::span<const AnswerToKeep> answers) {
   for (int again = 0; again < 2 && !answers.empty() && open(true); ++again) {
     try {
       write(answers);

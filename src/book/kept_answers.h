@@ -26,7 +26,7 @@ struct KeptKey {
   std::string question;  // border, step, shapes, sides, version of the method
 };
 
-struct KeptAnswer {
+struct AnswerToKeep {
   std::int64_t line_id = 0;
   KeptKey key;
   std::string answer;
@@ -42,12 +42,12 @@ class KeptAnswers {
 
   std::optional<std::string> find(std::int64_t line_id, const KeptKey& key);
   void keep(std::int64_t line_id, const KeptKey& key, std::string_view answer);
-  void keep(std::span<const KeptAnswer> answers);  // all at once, or none
+  void keep(std::span<const AnswerToKeep> answers);  // all at once, or none
 
  private:
   bool open(bool make);
   void close();
-  void write(std::span<const KeptAnswer> answers);
+  void write(std::span<const AnswerToKeep> answers);
 
   std::filesystem::path path_;
   std::unique_ptr<Database> db_;
