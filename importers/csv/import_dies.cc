@@ -10,6 +10,7 @@
 #include "importers/csv/units.h"
 #include "language/read_record.h"
 #include "measure/write.h"
+#include "shape/path_data.h"
 #include "shape/shape.h"
 #include "text/quote.h"
 #include "text/utf8.h"
@@ -42,6 +43,7 @@ class DiesImport {
   void read_measurement(Cells& cells, const SizeCell& size, LineRow& line);
   void check_shape(Cells& cells, const SizeCell& size, const LineRow& line);
   void check_outline(Cells& cells, LineRow& line);
+  void measure_outline(Cells& cells, const SizeCell& size, LineRow& line);
   void check_seen(Cells& cells, const TableFile& file, const CsvRow& row, const LineRow& line);
   void tell_conflict(const TableFile& file, const CsvRow& row, const LineRow& line, const PutLine& put);
   void check_numbering(const std::string& set_key);
@@ -168,6 +170,29 @@ void DiesImport::check_outline(Cells& cells, LineRow& line) {
   if (line.outline.empty()) line.outline_unit.clear();
 }
 
+// An outline in a unit of length is its own drawing: where the row says no size, that is what was drawn.
+void DiesImport::measure_outline(Cells& cells, const SizeCell& size, LineRow& line) {
+  const std::string method = cells.name(Column::method);
+  if (line.outline.empty() || size.size || !(method.empty() || measuring_method(method) == "drawing")) return;
+  const double unit_nm = line.outline_unit == "in"   ? 25.4e6
+                         : line.outline_unit == "cm" ? 1e7
+                         : line.outline_unit == "pt" ? 25.4e6 / 72
+                         : line.outline_unit == "mm" ? 1e6
+                                                     : 0;
+  if (unit_nm == 0) return;
+  const Result<CurvedOutline> drawn = read_path_data(line.outline, unit_nm, FillRule::even_odd);
+  if (!drawn) return;  // kept as written; whoever asks what fits is told what is wrong with it
+  const Box box = box_of(*drawn);
+  if (box.width() <= 0 || box.height() <= 0) return;
+  Measured measured;
+  measured.width = Length::nm(box.width());
+  measured.height = Length::nm(box.height());
+  measured.unit = line.outline_unit == "in" ? Unit::inch : Unit::mm;
+  measured.method = "drawing";
+  cells.take_date(Column::measured, measured.date);
+  line.measured = std::move(measured);
+}
+
 // A later row of the same line may bring another measurement, and nothing that contradicts the first.
 void DiesImport::check_seen(Cells& cells, const TableFile& file, const CsvRow& row, const LineRow& line) {
   const std::string key = fmt::format("{}\x1f{}", key_of(line.set, line.die), line.line);
@@ -226,6 +251,7 @@ void DiesImport::read_row(TableFile& file, const CsvRow& row, Cells& cells) {
   line.figures = with_units(cells.name(Column::figures), session_.rules.unit, Numbers::are_lengths);
   read_measurement(cells, size, line);
   check_outline(cells, line);
+  measure_outline(cells, size, line);
   check_shape(cells, size, line);
   line.maker = cells.name(Column::maker);
   line.code = cells.name(Column::code);

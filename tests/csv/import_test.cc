@@ -627,5 +627,26 @@ TEST(ImportTables, BytesOfOtherEncodings) {
   EXPECT_EQ(report.refused[0].what, "the file is a spreadsheet, or another packed file, and no CSV");
 }
 
+// Path data in a unit of length is the drawing: its box is the size, and give or take is nothing.
+TEST(ImportTables, AnOutlineWithoutASizeIsMeasuredByItsDrawing) {
+  TableBook book;
+  const std::string dies =
+      "set,die,line,size,method,outline,unit\n"
+      "Sprigs,leaf,cut,,,\"M0 0C20 0 30 10 30 40C10 40 0 30 0 0Z\",mm\n"
+      "Sprigs,wedge,cut,,,M0 0H1V2Z,in\n"
+      "Sprigs,unit of no length,cut,,,M0 0H1V2Z,px\n"
+      "Sprigs,by hand,cut,,ruler,M0 0H1V2Z,in\n"
+      "Sprigs,with a size,cut,2 x 4 in,ruler,M0 0H1V2Z,in\n"
+      "Sprigs,broken,cut,,,M0 0H,in\n";
+  EXPECT_THAT(refused(book.import({{"dies.csv", dies}})), IsEmpty());
+  std::vector<std::string> sizes;
+  for (const OpeningRecord& one : measured_openings(book.book, std::nullopt))
+    sizes.push_back(one.die + " " + write_size(one.width, one.height, one.unit) + " " +
+                    std::to_string(one.give_or_take.nm()));
+  EXPECT_THAT(sizes, ElementsAre("leaf 30 x 40 mm 0", "wedge 1 x 2 in 0", "with a size 2 x 4 in 793750"));
+  // Again it is the same measurement.
+  EXPECT_THAT(counts(book.import({{"dies.csv", dies}})), ElementsAre("dies.csv dies +0 ~0 =6 !0"));
+}
+
 }  // namespace
 }  // namespace insetbook
