@@ -94,6 +94,8 @@ class Framings {
   // first `most`.
   std::vector<Candidate*> in_order(std::vector<Candidate>& candidates) const;
 
+  void keep_rooms() { rooms_.keep(); }
+
  private:
   bool compute(Candidate& candidate, int* not_computed) const;
   bool put_off(Candidate& candidate, const BorderBounds& known) const;
@@ -206,6 +208,7 @@ std::vector<Candidate> look_at_all(const Book& book, std::optional<std::int64_t>
     if (auto found = framings.look(std::move(opening), std::move(*shape), not_computed))
       candidates.push_back(std::move(*found));
   }
+  framings.keep_rooms();
   return candidates;
 }
 

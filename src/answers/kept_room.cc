@@ -37,8 +37,9 @@ std::optional<Room> read(std::string_view text) {
 
 }  // namespace
 
-KeptRooms::~KeptRooms() {
+void KeptRooms::keep() {
   kept_.keep(found_);
+  found_.clear();
 }
 
 std::optional<Room> KeptRooms::room(std::int64_t line_id, const Opening& opening) {

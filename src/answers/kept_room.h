@@ -16,13 +16,10 @@ namespace insetbook {
 class KeptRooms {
  public:
   explicit KeptRooms(const Book& book) : kept_(book.folder()) {}
-  // Keeps what was found meanwhile.
-  ~KeptRooms();
-  KeptRooms(const KeptRooms&) = delete;
-  KeptRooms& operator=(const KeptRooms&) = delete;
-
   // Empty where the outline cannot be drawn.
   std::optional<Room> room(std::int64_t line_id, const Opening& opening);
+  // Keeps what was found meanwhile.
+  void keep();
 
  private:
   KeptAnswers kept_;
