@@ -56,7 +56,7 @@ void RecordReader::of_the_sample(LineSaid& line, const Part& part) {
   for (std::string& words : line.words) sample.words.push_back(std::move(words));
   line.words.clear();
   if (line.closed) close(*line.closed, line.closed_text, part);
-  if (!line.made.empty()) once(sample.made, line.made, part);
+  if (!line.made.empty()) made(line.made_text, part);
   if (!line.based_on.empty()) once(sample.based_on, line.based_on, part);
   for (std::string& remark : line.remarks)
     if (std::ranges::find(record_.remarks, remark) == record_.remarks.end())
