@@ -16,8 +16,8 @@ namespace insetbook {
 // longest_dates. They look into the text of the pieces.
 std::vector<DateWord> date_words(const std::vector<Piece>& pieces, std::size_t at);
 
-// How a book reads dates: where its lengths are inches, the month comes first in 3/4/2024 (common practice, no
-// source). `outright`: it was said that a date follows.
+// How a book reads dates: where its lengths are inches, the month comes first in 3/4/2024 (common practice,
+// no source). `outright`: it was said that a date follows.
 DateReading date_reading(const ReadingContext& context, bool outright);
 
 }  // namespace insetbook

@@ -86,7 +86,7 @@ struct LineSaid {
   std::string closed_text;
   std::string made;       // ISO day
   std::string made_text;  // as typed, with what leads up to it: "made 2 March 2024"
-  std::string based_on;  // a title
+  std::string based_on;   // a title
   std::vector<Ignored> fillers;
   std::vector<NotRead> not_read;  // in the order of the line
   std::vector<OtherReading> other_readings;
@@ -98,8 +98,8 @@ inline constexpr std::size_t longest_line = 64 * 1024;
 // Never fails: what cannot be read is in `not_read`. `text` is valid UTF-8 of one line.
 LineSaid read_line(std::string_view text, const ReadingContext& context);
 
-// A day as a record says it: "2024-03-02", "today", "yesterday", "made on 2 March 2024". A Problem where it is
-// no whole date. Without a context only ISO days are read. Of figures with the day and the month in either
+// A day as a record says it: "2024-03-02", "today", "yesterday", "made on 2 March 2024". A Problem where it
+// is no whole date. Without a context only ISO days are read. Of figures with the day and the month in either
 // order ("3/4/2024") the book's order is taken, as for a question (date_words.h).
 struct DaySaid {
   std::string day;    // ISO

@@ -296,7 +296,8 @@ class Phrases {
   // "a bow in baker's twine", "in linen ribbon": what the piece is made of, and no other piece.
   bool made_of(std::size_t first) const {
     std::size_t last = first;
-    while (last < clause_end(first) && last < first + longest_target && (last == first || !leads(last))) ++last;
+    while (last < clause_end(first) && last < first + longest_target && (last == first || !leads(last)))
+      ++last;
     const Result<Itemised> items = read_stages(typed(first, last), context_);
     if (!items) return false;
     bool stuff = false;

@@ -45,8 +45,8 @@ void RecordReader::made(std::string_view value, const Part& part) {
 void RecordReader::two_days(std::string_view value, const DaySaid& day, const Part& part) {
   const std::string said = in_quotes(value);
   const bool inches = context_.unit == Unit::inch;
-  record_.remarks.push_back("line " + std::to_string(row_) + ": " + said + " was read as " + day.day + ", the " +
-                            (inches ? "month" : "day") + " first as in a book in " +
+  record_.remarks.push_back("line " + std::to_string(row_) + ": " + said + " was read as " + day.day +
+                            ", the " + (inches ? "month" : "day") + " first as in a book in " +
                             (inches ? "inches" : "millimetres") + "; it could be " + day.other);
   NotRead doubtful;
   doubtful.span = {0, part.said.size()};

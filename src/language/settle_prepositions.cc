@@ -59,7 +59,8 @@ Item base_of_card(std::string_view text, Span span) {
 // In "stamped "happy birthday" in navy" the technique; else the last that is settled.
 const Item& before_quote(std::string_view text, const std::vector<Item>& settled) {
   const auto quoted = [&](const Item& item) {
-    const auto* words = item.kind == Item::Kind::says ? std::get_if<WordsAre>(&item.offered.front().says) : nullptr;
+    const auto* words =
+        item.kind == Item::Kind::says ? std::get_if<WordsAre>(&item.offered.front().says) : nullptr;
     return words && words->phrase && is_quote(character_at(text, item.span.begin).code);
   };
   for (std::size_t i = settled.size(); i-- > 0;) {
@@ -243,7 +244,8 @@ void settle_prepositions(std::string_view text, Itemised& out) {
       ++i;
       continue;
     }
-    if (leads && bare && !settled.empty() && use_colour_after(before_quote(text, settled), item, items[i + 1])) {
+    if (leads && bare && !settled.empty() &&
+        use_colour_after(before_quote(text, settled), item, items[i + 1])) {
       use_colours_joined(items, i + 1);
       if (item.kind == Item::Kind::preposition) ignore_item(text, out, item, "says how the colour is used");
       continue;

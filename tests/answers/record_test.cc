@@ -277,9 +277,10 @@ TEST_F(Record, ADateThatCanBeReadTwoWays) {
     EXPECT_EQ(told.sample.made, "2026-03-04") << c.line;
     EXPECT_TRUE(told.not_read.empty()) << c.line;
     ASSERT_EQ(told.notes.size(), 1u) << c.line;
-    EXPECT_EQ(told.notes[0], "line 1: " + said +
-                                 " was read as 2026-03-04, the month first as in a book in inches; it could be "
-                                 "2026-04-03");
+    EXPECT_EQ(told.notes[0],
+              "line 1: " + said +
+                  " was read as 2026-03-04, the month first as in a book in inches; it could be "
+                  "2026-04-03");
     const RecordAnswer strict = recorded(c.line, {.strict = true});
     EXPECT_FALSE(strict.kept) << c.line;
     ASSERT_EQ(strict.not_read.size(), 1u) << c.line;
@@ -290,9 +291,10 @@ TEST_F(Record, ADateThatCanBeReadTwoWays) {
   EXPECT_EQ(samples(), 0);
   EXPECT_TRUE(recorded("made 13/04/2026", {.strict = true}).kept);
   ASSERT_TRUE(set_setting(*book_, "unit", "mm"));
-  EXPECT_EQ(recorded("made 03/04/2026", {.dry_run = true}).notes[0],
-            "line 1: \"03/04/2026\" was read as 2026-04-03, the day first as in a book in millimetres; it could "
-            "be 2026-03-04");
+  EXPECT_EQ(
+      recorded("made 03/04/2026", {.title = "High Tide", .dry_run = true}).notes[0],
+      "line 1: \"03/04/2026\" was read as 2026-04-03, the day first as in a book in millimetres; it could "
+      "be 2026-03-04");
 }
 
 TEST_F(Record, DryRunKeepsNothing) {
