@@ -49,12 +49,12 @@ std::string joined(const std::vector<std::string>& list, std::string_view betwee
 // Turns what was said into rows of the book, and tells what the book does not know.
 class Rows {
  public:
-  Rows(const Book& book, const Vocabulary& vocabulary, RecordSaid said, const std::string& file)
+  Rows(const Book& book, const Vocabulary& vocabulary, RecordSaid said, const RecordAsked& asked)
       : book_(book),
         lookups_(book, vocabulary),
         said_(std::move(said)),
         unit_(settings(book).unit),
-        file_(file) {}
+        asked_(asked) {}
 
   RecordAnswer take() {
     answer_.notes = std::move(said_.remarks);
@@ -64,8 +64,10 @@ class Rows {
     drop_said_again(answer_.sample.mentions);
     for (RecordedPiece& piece : answer_.pieces) drop_said_again(piece.shown.row.mentions);
     for (LeftOver& lost : said_.not_read) answer_.not_read.push_back(std::move(lost.problem));
+    if (asked_.strict)
+      for (Problem& problem : said_.doubtful) answer_.not_read.push_back(std::move(problem));
     std::ranges::stable_sort(answer_.not_read, {}, [](const Problem& problem) { return problem.where.row; });
-    for (Problem& problem : answer_.not_read) problem.where.file = file_;
+    for (Problem& problem : answer_.not_read) problem.where.file = asked_.file;
     return std::move(answer_);
   }
   const std::vector<std::optional<std::size_t>>& targets() const { return targets_; }
@@ -360,7 +362,7 @@ class Rows {
   Lookups lookups_;
   RecordSaid said_;
   Unit unit_;
-  std::string file_;
+  const RecordAsked& asked_;
   RecordAnswer answer_;
   std::vector<std::optional<std::size_t>> targets_;
 };
@@ -411,7 +413,7 @@ Result<RecordAnswer> record(Book& book, const RecordAsked& asked) {
     said.error().where.file = asked.file;
     return failure(said.error());
   }
-  Rows rows(book, vocabulary, std::move(*said), asked.file);
+  Rows rows(book, vocabulary, std::move(*said), asked);
   RecordAnswer answer = rows.take();
   if (asked.strict && !answer.not_read.empty()) return answer;
   const Result<void> done = book.change(fmt::format("recorded the sample {}", answer.sample.title),

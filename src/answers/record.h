@@ -18,8 +18,9 @@ namespace insetbook {
 struct RecordAsked {
   std::string title;  // empty: the first line of the text
   std::string text;
-  std::string file;     // where it was read from, as the person named it; for the places of what was not read
-  bool strict = false;  // keep nothing where something could not be read
+  std::string file;  // where it was read from, as the person named it; for the places of what was not read
+  // Keep nothing where something could not be read, or a date can be read two ways.
+  bool strict = false;
   bool dry_run = false;  // only tell
 };
 

@@ -68,7 +68,7 @@ constexpr Option tried_options[] = {
     {"result", "RESULT", "fits, too-tight or too-loose (fits unless said)"},
 };
 constexpr Option record_options[] = {
-    {"strict", "", "keep nothing where something could not be read"},
+    {"strict", "", "keep nothing where something could not be read, or a date can be read two ways"},
     {"dry-run", "", "only tell how it is read"},
 };
 constexpr Option words_options[] = {

@@ -1,24 +1,30 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-#include "language/dates.h"
+#include "language/date_words.h"
 #include "language/read_line.h"
-#include "language/read_line_stages.h"
 #include "text/utf8.h"
 
 namespace insetbook {
+namespace {
 
-Result<std::string> read_day(std::string_view text, const ReadingContext* context) {
+// The one day that all of the text says.
+std::optional<DaySaid> day_of(std::string_view text, const ReadingContext& context) {
+  const Result<std::vector<Piece>> pieces = split(text, {0, text.size()});
+  if (!pieces) return std::nullopt;
+  const std::vector<DateWord> words = date_words(*pieces, 0);
+  if (words.size() != pieces->size()) return std::nullopt;
+  const std::optional<FoundDates> found = dates_at(words, date_reading(context, true));
+  if (!found || found->no_such_day || found->words != words.size()) return std::nullopt;
+  if (found->period.from.empty() || found->period.from != found->period.to) return std::nullopt;
+  return DaySaid{found->period.from, found->other ? found->other->from : std::string()};
+}
+
+}  // namespace
+
+Result<DaySaid> read_day(std::string_view text, const ReadingContext* context) {
   const std::string said(trim(text));
-  const std::string folded = fold(said);
-  if (is_iso_day(said)) return said;
-  if (context && !context->today.empty()) {
-    if (folded == "today") return context->today;
-    if (folded == "yesterday") return day_after(context->today, -1);
-    const Result<Itemised> items = read_stages("made " + said, *context);
-    if (items && items->items.size() == 1 && items->items.front().kind == Item::Kind::says) {
-      const auto* made = std::get_if<MadeIn>(&items->items.front().offered.front().says);
-      if (made && made->from == made->to && !made->from.empty()) return made->from;
-    }
-  }
+  if (is_iso_day(said)) return DaySaid{said, {}};
+  if (context && !context->today.empty())
+    if (std::optional<DaySaid> day = day_of(said, *context)) return std::move(*day);
   Problem problem;
   problem.what = "\"" + said + "\" is no whole date";
   problem.expected = "the day, as 2024-03-02, or today";

@@ -262,11 +262,33 @@ class LineReader {
     }
     for (NotRead& each : joined)
       if (each.what.empty()) {
+        take_fillers(each.span);
         each.what = "\"" + typed(each.span) + "\" is not understood";
         each.expected = "a word of the vocabularies or a name in the book";
         each.words = fold(typed(each.span));
       }
     line_.not_read = std::move(joined);
+  }
+  // "must find the other glue": small words that end what is not understood, and those before it where it is
+  // all that stands between two commas, are of what they stand with.
+  void take_fillers(Span& span) {
+    std::size_t begin = span.begin, end = span.end;
+    for (const Ignored& each : line_.fillers)
+      if (each.span.begin >= end && only_space(end, each.span.begin)) end = each.span.end;
+    if (!ends_clause(end)) return;
+    for (auto each = line_.fillers.rbegin(); each != line_.fillers.rend(); ++each)
+      if (each->span.end <= begin && only_space(each->span.end, begin)) begin = each->span.begin;
+    span.end = end;
+    const std::size_t before = std::string_view(work_).substr(0, begin).find_last_not_of(' ');
+    if (before == std::string::npos || is_clause_mark(work_[before])) span.begin = begin;
+    std::erase_if(line_.fillers, [&](const Ignored& each) {
+      return each.span.begin >= span.begin && each.span.end <= span.end;
+    });
+  }
+  static bool is_clause_mark(char c) { return c == ',' || c == ';' || c == '.'; }
+  bool ends_clause(std::size_t at) const {
+    const std::size_t next = work_.find_first_not_of(' ', at);
+    return next == std::string::npos || is_clause_mark(work_[next]);
   }
   bool close(Span a, Span b) const {
     if (b.begin < a.end) return true;

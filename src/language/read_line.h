@@ -84,8 +84,9 @@ struct LineSaid {
   std::vector<TermSaid> of_sample;  // folds, occasions
   std::optional<Size> closed;       // "A2 card", "5 x 7 in card"
   std::string closed_text;
-  std::string made;      // ISO day
-  std::string based_on;  // a title
+  std::string made;       // ISO day
+  std::string made_text;  // as typed, with what leads up to it: "made 2 March 2024"
+  std::string based_on;   // a title
   std::vector<Ignored> fillers;
   std::vector<NotRead> not_read;  // in the order of the line
   std::vector<OtherReading> other_readings;
@@ -97,9 +98,15 @@ inline constexpr std::size_t longest_line = 64 * 1024;
 // Never fails: what cannot be read is in `not_read`. `text` is valid UTF-8 of one line.
 LineSaid read_line(std::string_view text, const ReadingContext& context);
 
-// A day as a record says it: "2024-03-02", "today", "yesterday", "2 March 2024". A Problem where it is no
-// whole date. Without a context only ISO days are read.
-Result<std::string> read_day(std::string_view text, const ReadingContext* context);
+// A day as a record says it: "2024-03-02", "today", "yesterday", "made on 2 March 2024". A Problem where it
+// is no whole date. Without a context only ISO days are read. Of figures with the day and the month in either
+// order ("3/4/2024") the book's order is taken, as for a question (date_words.h).
+struct DaySaid {
+  std::string day;    // ISO
+  std::string other;  // what the figures could mean as well, or empty
+  bool operator==(const DaySaid&) const = default;
+};
+Result<DaySaid> read_day(std::string_view text, const ReadingContext* context);
 
 // "sage circle, 2-3/8 in, from Moonrise Circles 3": for tests and --explain, one line.
 std::string print(const LineSaid& line);

@@ -43,6 +43,7 @@ class Taker {
       : text_(text), context_(context), line_(line) {}
 
   void take(Itemised& items) {
+    for (OtherReading& each : items.other) line_.other_readings.push_back(std::move(each));
     for (std::size_t i = 0; i < items.items.size(); ++i) {
       Item& item = items.items[i];
       switch (item.kind) {
@@ -81,7 +82,6 @@ class Taker {
     if (!other_shape_.empty() && piece().shape.empty()) piece().shape = other_shape_;
     close_card();
     for (Ignored& each : items.ignored) line_.fillers.push_back(std::move(each));
-    for (OtherReading& each : items.other) line_.other_readings.push_back(std::move(each));
     for (std::string& note : items.notes)
       if (note.starts_with("today is")) line_.remarks.push_back(std::move(note));
   }
@@ -258,7 +258,13 @@ class Taker {
   void take(const MadeIn& made, const Item& item) {
     if (made.from.empty() || made.from != made.to)
       return not_read(item.span, "\"" + typed(item.span) + "\" is no whole date", "made 2024-03-02");
+    if (!line_.made.empty() && line_.made != made.from)
+      return not_read(item.span, "a second date, \"" + typed(item.span) + "\"", "one of them");
     line_.made = made.from;
+    line_.made_text = typed(item.span);
+    // The record tells both readings of a date itself.
+    std::erase_if(line_.other_readings,
+                  [&](const OtherReading& other) { return other.text == line_.made_text; });
   }
   void take(const WordsAre& words, const Item& item) {
     if (words.phrase && text_[item.span.begin] != '(' && is_quoted(item.span)) return quoted(item);

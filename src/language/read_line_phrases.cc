@@ -84,7 +84,9 @@ class Phrases {
     if ((**found).bare && !figure) return 0;
     std::size_t end = at;
     while (end < last && pieces_[end].span.end <= begin + (**found).found.end) ++end;
-    return end;
+    // "moonrise circles 3 in the middle": no unit stands before an article.
+    const bool no_unit = end > at + 1 && is_word(end - 1, "in") && is_word(end, {"the", "a", "an", "my"});
+    return no_unit ? end - 1 : end;
   }
 
   bool is_word(std::size_t at, std::string_view word) const {
@@ -291,6 +293,26 @@ class Phrases {
     return found;
   }
 
+  // "a bow in baker's twine", "in linen ribbon": what the piece is made of, and no other piece.
+  bool made_of(std::size_t first) const {
+    std::size_t last = first;
+    while (last < clause_end(first) && last < first + longest_target && (last == first || !leads(last)))
+      ++last;
+    const Result<Itemised> items = read_stages(typed(first, last), context_);
+    if (!items) return false;
+    bool stuff = false;
+    for (const Item& item : items->items) {
+      if (item.kind != Item::Kind::says) return false;
+      const auto made = [&](const Constraint& each) {
+        return std::holds_alternative<SupplyIs>(each.says) || std::holds_alternative<MaterialIs>(each.says);
+      };
+      const bool of_this = made(item.offered.front()) || std::ranges::any_of(item.also, made);
+      if (!of_this && item.of != FieldName::colour) return false;
+      stuff = stuff || of_this;
+    }
+    return stuff;
+  }
+
   bool is_adhesive(std::size_t first, std::size_t last) const {
     if (first >= last || last > pieces_.size()) return false;
     return !context_.vocabulary.find(joined(first, last - first), VocabularyName::adhesive).empty();
@@ -340,6 +362,7 @@ class Phrases {
     const bool piece = head > 1 || (of_card == begins + 1 && head_at(of_card) > 0 && measured_[of_card] == 0);
     if (of_card > begins && !piece) return make(of_card, true);
     if (in_or_on && adhesive_end(begins) > begins) return std::nullopt;
+    if (is_word(at, "in") && !article && made_of(begins)) return std::nullopt;
     if (how == GoesHow::in && trial(at, std::min(clause_end(at), at + longest_target)).die)
       return std::nullopt;
     if (is_place_lead(begins)) return std::nullopt;

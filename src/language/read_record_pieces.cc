@@ -49,6 +49,12 @@ void RecordReader::put_on_side(LineSaid& line) const {
   line.goes->place_of_card = true;
 }
 
+// That a role is met by names too is said of a question only.
+static std::string without(std::string said, std::string_view ending) {
+  if (said.ends_with(ending)) said.resize(said.size() - ending.size());
+  return said;
+}
+
 void RecordReader::of_the_sample(LineSaid& line, const Part& part) {
   SampleOfRecord& sample = record_.sample;
   for (TermSaid& term : line.of_sample) add_term(std::move(term));
@@ -56,14 +62,16 @@ void RecordReader::of_the_sample(LineSaid& line, const Part& part) {
   for (std::string& words : line.words) sample.words.push_back(std::move(words));
   line.words.clear();
   if (line.closed) close(*line.closed, line.closed_text, part);
-  if (!line.made.empty()) once(sample.made, line.made, part);
+  if (!line.made.empty()) made(line.made_text, part);
   if (!line.based_on.empty()) once(sample.based_on, line.based_on, part);
   for (std::string& remark : line.remarks)
     if (std::ranges::find(record_.remarks, remark) == record_.remarks.end())
       record_.remarks.push_back(std::move(remark));
-  for (const OtherReading& other : line.other_readings)
+  for (const OtherReading& other : line.other_readings) {
+    if (other.other.starts_with("text:")) continue;  // what a question could look for; nothing that is kept
     record_.remarks.push_back("line " + std::to_string(row_) + ": \"" + other.text + "\" was read as " +
-                              other.taken + "; it could be " + other.other);
+                              without(other.taken, ", or called so") + "; it could be " + other.other);
+  }
   line.remarks.clear();
   line.other_readings.clear();
 }

@@ -45,6 +45,7 @@ class RecordReader {
   // read_record_sample.cc
   void once(std::string& field, std::string_view value, const Part& part);
   void made(std::string_view value, const Part& part);
+  void two_days(std::string_view value, const DaySaid& day, const Part& part);
   void finished(std::string_view value, const Part& part);
   void close(const Size& size, const std::string& text, const Part& part);
   void add_scores(std::string_view value, const Part& part);

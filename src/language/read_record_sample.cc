@@ -6,6 +6,7 @@
 #include "language/read_record_reader.h"
 #include "measure/read.h"
 #include "measure/write.h"
+#include "text/quote.h"
 #include "text/utf8.h"
 
 namespace insetbook {
@@ -32,11 +33,26 @@ void RecordReader::once(std::string& field, std::string_view value, const Part& 
 }
 
 void RecordReader::made(std::string_view value, const Part& part) {
-  const Result<std::string> day = read_day(value, &context_);
+  const Result<DaySaid> day = read_day(value, &context_);
   if (!day) return left_over_line(part, day.error().what, day.error().expected);
   if (fold(value) == "today" || fold(value) == "yesterday")
     record_.remarks.push_back("today is " + context_.today);
-  once(record_.sample.made, *day, part);
+  if (!day->other.empty()) two_days(value, *day, part);
+  once(record_.sample.made, day->day, part);
+}
+
+// "3/4/2024" is kept by the book's order, and told with the other one.
+void RecordReader::two_days(std::string_view value, const DaySaid& day, const Part& part) {
+  const std::string said = in_quotes(value);
+  const bool inches = context_.unit == Unit::inch;
+  record_.remarks.push_back("line " + std::to_string(row_) + ": " + said + " was read as " + day.day +
+                            ", the " + (inches ? "month" : "day") + " first as in a book in " +
+                            (inches ? "inches" : "millimetres") + "; it could be " + day.other);
+  NotRead doubtful;
+  doubtful.span = {0, part.said.size()};
+  doubtful.what = said + " can be read two ways";
+  doubtful.expected = day.day + " or " + day.other;
+  record_.doubtful.push_back(problem_of(doubtful, part.offset));
 }
 
 void RecordReader::finished(std::string_view value, const Part& part) {

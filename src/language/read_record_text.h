@@ -57,6 +57,7 @@ struct RecordSaid {
   SampleOfRecord sample;
   std::vector<PieceOfRecord> pieces;  // in the order of their lines
   std::vector<LeftOver> not_read;     // in the order of their lines
+  std::vector<Problem> doubtful;      // what was read one way and can be read another, as a remark tells
   std::vector<std::string> remarks;   // what a person should know of the reading
 };
 

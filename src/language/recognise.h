@@ -86,7 +86,6 @@ class Recogniser {
   void resolve_status(Seen& seen);
   std::optional<Says> status_value(const Field& field, std::size_t first, std::size_t last);
   // recognise_dates.cc
-  std::vector<DateWord> date_words(std::size_t at) const;
   std::vector<DateWord> season_of_neighbour(std::size_t at) const;
   void dates(std::size_t at, std::vector<Seen>& out, bool outright = false) const;
   // recognise.cc

@@ -6,6 +6,7 @@
 #include <utility>
 
 #include "language/colour_uses.h"
+#include "text/utf8.h"
 
 namespace insetbook {
 namespace {
@@ -53,6 +54,22 @@ Item base_of_card(std::string_view text, Span span) {
   base.word = "base";
   base.offered.push_back(constraint_of(text, span, RoleIs{{std::string("base")}}, "the base of the card"));
   return base;
+}
+
+// In "stamped "happy birthday" in navy" the technique; else the last that is settled.
+const Item& before_quote(std::string_view text, const std::vector<Item>& settled) {
+  const auto quoted = [&](const Item& item) {
+    const auto* words =
+        item.kind == Item::Kind::says ? std::get_if<WordsAre>(&item.offered.front().says) : nullptr;
+    return words && words->phrase && is_quote(character_at(text, item.span.begin).code);
+  };
+  for (std::size_t i = settled.size(); i-- > 0;) {
+    if (quoted(settled[i])) continue;
+    const bool joins = settled[i].kind == Item::Kind::joins && i + 1 < settled.size();
+    if (joins && settled[i].word == "with") continue;
+    return is_technique(settled[i]) ? settled[i] : settled.back();
+  }
+  return settled.back();
 }
 
 // It is put into a bracket behind "with", so that nothing of it is said of the piece before, nor excluded
@@ -227,7 +244,8 @@ void settle_prepositions(std::string_view text, Itemised& out) {
       ++i;
       continue;
     }
-    if (leads && bare && !settled.empty() && use_colour_after(settled.back(), item, items[i + 1])) {
+    if (leads && bare && !settled.empty() &&
+        use_colour_after(before_quote(text, settled), item, items[i + 1])) {
       use_colours_joined(items, i + 1);
       if (item.kind == Item::Kind::preposition) ignore_item(text, out, item, "says how the colour is used");
       continue;

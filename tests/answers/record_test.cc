@@ -260,6 +260,43 @@ TEST_F(Record, StrictKeepsNothing) {
   EXPECT_TRUE(recorded("sage circle\n", {.strict = true}).kept);
 }
 
+// However the line says it, both readings of a date are told, and --strict keeps nothing.
+TEST_F(Record, ADateThatCanBeReadTwoWays) {
+  struct Case {
+    const char* line;
+    const char* date;
+  };
+  const Case cases[] = {{"made 03/04/2026", "03/04/2026"},
+                        {"made on 03/04/2026", "03/04/2026"},
+                        {"date: 03/04/2026", "03/04/2026"},
+                        {"birthday card, made 03/04/2026", "made 03/04/2026"},
+                        {"sage circle, made 03/04/2026", "made 03/04/2026"}};
+  for (const Case& c : cases) {
+    const std::string said = "\"" + std::string(c.date) + "\"";
+    const RecordAnswer told = recorded(c.line, {.dry_run = true});
+    EXPECT_EQ(told.sample.made, "2026-03-04") << c.line;
+    EXPECT_TRUE(told.not_read.empty()) << c.line;
+    ASSERT_EQ(told.notes.size(), 1u) << c.line;
+    EXPECT_EQ(told.notes[0],
+              "line 1: " + said +
+                  " was read as 2026-03-04, the month first as in a book in inches; it could be "
+                  "2026-04-03");
+    const RecordAnswer strict = recorded(c.line, {.strict = true});
+    EXPECT_FALSE(strict.kept) << c.line;
+    ASSERT_EQ(strict.not_read.size(), 1u) << c.line;
+    EXPECT_EQ(strict.not_read[0].what, said + " can be read two ways");
+    EXPECT_EQ(strict.not_read[0].expected, "2026-03-04 or 2026-04-03");
+    EXPECT_EQ(strict.not_read[0].where.row, 1);
+  }
+  EXPECT_EQ(samples(), 0);
+  EXPECT_TRUE(recorded("made 13/04/2026", {.strict = true}).kept);
+  ASSERT_TRUE(set_setting(*book_, "unit", "mm"));
+  EXPECT_EQ(
+      recorded("made 03/04/2026", {.title = "High Tide", .dry_run = true}).notes[0],
+      "line 1: \"03/04/2026\" was read as 2026-04-03, the day first as in a book in millimetres; it could "
+      "be 2026-03-04");
+}
+
 TEST_F(Record, DryRunKeepsNothing) {
   const RecordAnswer answer = recorded(whole, {.dry_run = true});
   EXPECT_FALSE(answer.kept);

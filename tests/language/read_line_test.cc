@@ -63,6 +63,10 @@ TEST(ReadLine, Pieces) {
       {"panel in tidepool rectangles 2, stitched line", "role=panel, in=Tidepool Rectangles 2 stitched"},
       {"circle from moonbeam circles 3",
        "shape=circle, not read=no die set is called \"moonbeam circles 3\""},
+      {"circle from moonrise circles 3 in the middle",
+       "shape=circle, from=Moonrise Circles 3, at=in the middle"},
+      {"circle from moonrise circles 3 in the frame", "shape=circle, from=Moonrise Circles 3, goes=in frame"},
+      {"sage circle in moonrise circles", "shape=circle, paper=sage, in=Moonrise Circles"},
       {"white circle cut from sage card stock", "shape=circle, paper=white+sage"},
       // how it goes
       {"panel in the frame", "role=panel, goes=in frame"},
@@ -71,6 +75,9 @@ TEST(ReadLine, Pieces) {
       {"navy ribbon wrapped around the front", "role=ribbon, paper=navy, material=ribbon, goes=around front"},
       {"circle on the front", "shape=circle, side=front, goes=on front"},
       {"circle on section 2", "shape=circle, goes=on section 2"},
+      {"bow in baker's twine", "role=bow, supply=baker's twine"},
+      {"bow in navy ribbon", "role=bow, paper=navy, material=ribbon"},
+      {"panel in ribbon slot", "role=panel, goes=in ribbon, not read=\"slot\" is not understood"},
       {"gem on the gull", "role=gem, material=gems, goes=on gull"},
       {"gem on circle 2", "role=gem, material=gems, goes=on circle 2"},
       {"ribbon through the slot", "role=ribbon, material=ribbon, goes=through slot"},
@@ -97,6 +104,12 @@ TEST(ReadLine, Pieces) {
       {"white circle 3 in called boat round", "name=boat round, shape=circle, size=3 in, paper=white"},
       {"circle 2 in, note: leave a white edge", "shape=circle, size=2 in, note=leave a white edge"},
       {"\"happy birthday\" greeting", "role=sentiment, words=happy birthday"},
+      {"greeting stamped \"happy birthday\" in navy",
+       "role=sentiment, ink=navy, technique=stamping, words=happy birthday"},
+      {"greeting stamped with \"happy birthday\" in navy on sage",
+       "role=sentiment, paper=sage, ink=navy, technique=stamping, words=happy birthday"},
+      {"greeting die cut \"hello\" in navy",
+       "role=sentiment, paper=navy, technique=die cutting, words=hello"},
       {"circle stamped with \"garden gate\"", "shape=circle, technique=stamping, supply=garden gate"},
       // what is not read
       {"circle 2-9/8 in sage",
@@ -112,6 +125,11 @@ TEST(ReadLine, Pieces) {
       {"sage circle 2-3/8 in on white",
        "shape=circle, size=2-3/8 in, paper=sage, not read=\"on white\" names no piece"},
       {"image stamped in navy on white", "role=stamped image, paper=white, ink=navy, technique=stamping"},
+      {"white panel, must find the other glue",
+       "role=panel, paper=white, not read=\"must find the other glue\" is not understood"},
+      {"white panel, and my wibble, glue left 1 in",
+       "role=panel, paper=white, glue=left 1 in, not read=\"and my wibble\" is not understood"},
+      {"strip 12 ft x 3", "count=3, role=strip, size=12 ft"},
       {"", ""},
       {", ; ...", ""},
   };
@@ -157,12 +175,33 @@ TEST(ReadLine, LongLines) {
 }
 
 TEST(ReadDay, Days) {
-  EXPECT_EQ(read_day("2024-03-02", nullptr), "2024-03-02");
-  EXPECT_EQ(read_day("today", &context), "2026-11-25");
-  EXPECT_EQ(read_day("Yesterday", &context), "2026-11-24");
+  EXPECT_EQ(read_day("2024-03-02", nullptr)->day, "2024-03-02");
+  EXPECT_EQ(read_day("today", &context)->day, "2026-11-25");
+  EXPECT_EQ(read_day("Yesterday", &context)->day, "2026-11-24");
   ASSERT_FALSE(read_day("March 2024", &context));
   EXPECT_EQ(read_day("March 2024", &context).error().what, "\"March 2024\" is no whole date");
   EXPECT_FALSE(read_day("today", nullptr));
+  ReadingContext metric = context;
+  metric.unit = Unit::mm;
+  struct Case {
+    const char* said;
+    DaySaid in_inches, in_millimetres;
+  };
+  const Case cases[] = {
+      {"03/04/2026", {"2026-03-04", "2026-04-03"}, {"2026-04-03", "2026-03-04"}},
+      {"made on 3.4.2026", {"2026-03-04", "2026-04-03"}, {"2026-04-03", "2026-03-04"}},
+      {"3-4-2026", {"2026-03-04", "2026-04-03"}, {"2026-04-03", "2026-03-04"}},
+      {"04/04/2026", {"2026-04-04", ""}, {"2026-04-04", ""}},
+      {"25/12/2025", {"2025-12-25", ""}, {"2025-12-25", ""}},
+      {"March 4, 2026", {"2026-03-04", ""}, {"2026-03-04", ""}},
+      {"4 Mar. 2026", {"2026-03-04", ""}, {"2026-03-04", ""}},
+  };
+  for (const Case& c : cases) {
+    EXPECT_EQ(read_day(c.said, &context).value_or(DaySaid()), c.in_inches) << c.said;
+    EXPECT_EQ(read_day(c.said, &metric).value_or(DaySaid()), c.in_millimetres) << c.said;
+  }
+  for (const char* none : {"30/02/2026", "03/04", "03/04/2026 wibble", "since 03/04/2026", "13/13/2026"})
+    EXPECT_FALSE(read_day(none, &context)) << none;
 }
 
 // ---- whole records
