@@ -5,6 +5,7 @@
 #include <cmath>
 #include <limits>
 #include <numbers>
+#include <vector>
 
 #include "fit/outline_family.h"
 #include "shape/shape_outline.h"
@@ -16,12 +17,14 @@ Sides sides_of(const Shape& shape) {
   return {shape.width.nm(), shape.height.nm()};
 }
 
+bool is_whole(ShapeKind kind) {
+  return kind == ShapeKind::rectangle || kind == ShapeKind::square || kind == ShapeKind::circle;
+}
+
 // The family that has this one panel.
 Result<OutlineFamily> family_of(const OutlineGround& ground, const Shape& panel, Length border, Length step) {
-  const bool whole = panel.kind == ShapeKind::rectangle || panel.kind == ShapeKind::square ||
-                     panel.kind == ShapeKind::circle;
   std::optional<CurvedOutline> drawn;
-  if (!whole) {
+  if (!is_whole(panel.kind)) {
     Result<CurvedOutline> curves = outline_of(panel);
     if (!curves) return failure(curves.error());
     drawn = std::move(*curves);
@@ -54,17 +57,47 @@ Length way_to_edge(const EdgeTree& edges, double x, double y, bool along_x, doub
   return std::isfinite(least) ? Length::nm(static_cast<std::int64_t>(least)) : Length();
 }
 
-void set_distances(const EdgeTree& edges, Sides sides, Middle middle, Length step, Framing& framing) {
-  const double x = static_cast<double>(middle.x) / ticks_in_nm,
-               y = static_cast<double>(middle.y) / ticks_in_nm;
-  const double half_width = static_cast<double>(sides.width) / 2,
-               half_height = static_cast<double>(sides.height) / 2;
-  framing.left = way_to_edge(edges, x - half_width, y, true, -1);
-  framing.right = way_to_edge(edges, x + half_width, y, true, 1);
-  framing.top = way_to_edge(edges, x, y - half_height, false, -1);
-  framing.bottom = way_to_edge(edges, x, y + half_height, false, 1);
-  const auto [least, most] = std::minmax({framing.left, framing.right, framing.top, framing.bottom});
-  framing.even = 2 * (most - least) <= step;
+// Where the panel reaches the sides of its box, as seen from the box's top left corner.
+struct Reaches {
+  std::vector<double> left, right;  // heights
+  std::vector<double> top, bottom;  // from the left
+};
+
+// A heart reaches its top in two places; a rectangle is met in the middle of each side.
+Reaches reaches_of(const EdgeTree* drawn, Sides sides) {
+  const double middle_x = static_cast<double>(sides.width) / 2,
+               middle_y = static_cast<double>(sides.height) / 2;
+  if (drawn == nullptr) return {{middle_y}, {middle_y}, {middle_x}, {middle_x}};
+  constexpr double close = 2000;  // nm: twice what its edges may be off
+  Reaches reaches;
+  for (const OutlineEdge& edge : drawn->edges()) {
+    if (edge.x0 <= close) reaches.left.push_back(edge.y0);
+    if (edge.x0 >= 2 * middle_x - close) reaches.right.push_back(edge.y0);
+    if (edge.y0 <= close) reaches.top.push_back(edge.x0);
+    if (edge.y0 >= 2 * middle_y - close) reaches.bottom.push_back(edge.x0);
+  }
+  return reaches;
+}
+
+void set_distances(const EdgeTree& edges, Sides sides, const Reaches& reaches, Middle middle, Length step,
+                   Framing& framing) {
+  const double left = static_cast<double>(middle.x) / ticks_in_nm - static_cast<double>(sides.width) / 2,
+               top = static_cast<double>(middle.y) / ticks_in_nm - static_cast<double>(sides.height) / 2;
+  const double right = left + static_cast<double>(sides.width),
+               bottom = top + static_cast<double>(sides.height);
+  const auto least = [](const std::vector<double>& places, const auto& way) {
+    Length found = largest_figure;
+    for (const double place : places) found = std::min(found, way(place));
+    return places.empty() ? Length() : found;
+  };
+  framing.left = least(reaches.left, [&](double y) { return way_to_edge(edges, left, top + y, true, -1); });
+  framing.right = least(reaches.right, [&](double y) { return way_to_edge(edges, right, top + y, true, 1); });
+  framing.top = least(reaches.top, [&](double x) { return way_to_edge(edges, left + x, top, false, -1); });
+  framing.bottom =
+      least(reaches.bottom, [&](double x) { return way_to_edge(edges, left + x, bottom, false, 1); });
+  const auto [least_side, most_side] =
+      std::minmax({framing.left, framing.right, framing.top, framing.bottom});
+  framing.even = 2 * (most_side - least_side) <= step;
 }
 
 // The widest place of the strip between panel and line: how far the panel's edge is from the line, and how
@@ -126,9 +159,11 @@ Result<std::optional<Framing>> framed_in_outline(const Opening& opening, const S
   Framing framing;
   framing.greatest_border = shown.border;
   framing.verdict = verdict_inside(opening, *family, sides);
-  set_distances(ground->edges(), sides, shown.middle, step, framing);
   const Result<CurvedOutline> curves = outline_of(panel);
   const Result<EdgeTree> drawn = curves ? scaled_edges(*curves, sides, 1000) : failure(curves.error());
+  const bool by_middles = !drawn || is_whole(panel.kind);
+  set_distances(ground->edges(), sides, reaches_of(by_middles ? nullptr : &*drawn, sides), shown.middle, step,
+                framing);
   if (drawn) {
     const Length widest = widest_strip(ground->edges(), *drawn, shown.middle);
     framing.even_strip = 2 * (widest - framing.greatest_border) <= step;

@@ -151,6 +151,23 @@ TEST(OutlinePanels, Framings) {
   EXPECT_FALSE(*framing({letter, {}}, rectangle(mm(21), mm(40)), Length(), mm(1), false));
 }
 
+// A heart does not reach its box in the middle of its top: the way to the line is taken from its two highest
+// places, and so on each side.
+TEST(OutlinePanels, FramingsOfAPanelThatIsDrawn) {
+  const Shape heart = plain(ShapeKind::heart, mm(40), mm(40));
+  const auto in_rectangle = framing({rectangle(mm(50), mm(60)), {}}, heart, Length(), mm(1), false);
+  ASSERT_TRUE(in_rectangle && *in_rectangle);
+  EXPECT_EQ((*in_rectangle)->left, mm(5));
+  EXPECT_EQ((*in_rectangle)->right, mm(5));
+  EXPECT_EQ((*in_rectangle)->top, mm(10));
+  EXPECT_EQ((*in_rectangle)->bottom, mm(10));
+  const auto in_heart = framing({plain(ShapeKind::heart, mm(50), mm(50)), {}}, heart, Length(), mm(1), false);
+  ASSERT_TRUE(in_heart && *in_heart);
+  EXPECT_GT((*in_heart)->top, mm(4));  // 5 mm above its highest places, which are not below the other's
+  EXPECT_LT((*in_heart)->top, mm(5));
+  EXPECT_GT((*in_heart)->bottom, mm(4));
+}
+
 TEST(OutlinePanels, WhatIsNotKnownIsSaid) {
   EXPECT_THAT(
       all({plain(ShapeKind::tag, mm(40), mm(60)), {}}, asking({})),
