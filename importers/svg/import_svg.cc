@@ -77,29 +77,6 @@ bool are_layers(const DrawnGroup& group, const LinesSaid& said) {
          });
 }
 
-std::vector<DieDrawn> dies_of(const DrawnGroup& all, const LinesSaid& said) {
-  const DrawnGroup* group = &all;
-  while (group->outlines.empty() && group->groups.size() == 1) group = &group->groups.front();
-  if (are_layers(*group, said)) {
-    DieDrawn layers = die_of(*group);
-    layers.layers = true;
-    return {layers};
-  }
-  if (group != &all && group->outlines.size() + group->groups.size() > 1 && says_a_line(*group, said))
-    return {die_of(*group)};
-  std::vector<DieDrawn> dies;
-  for (const DrawnGroup& inner : group->groups) dies.push_back(die_of(inner));
-  for (const DrawnOutline& outline : group->outlines) {
-    const bool is_line = line_said(outline, {}, said).has_value();
-    dies.push_back({is_line ? std::string() : outline.name, outline.line, {{&outline, {}}}});
-  }
-  // A group with one outline and no name is called what the outline is.
-  for (DieDrawn& die : dies)
-    if (die.name.empty() && die.members.size() == 1 && !line_said(*die.members.front().drawn, {}, said))
-      die.name = die.members.front().drawn->name;
-  return dies;
-}
-
 // ---- Outlines to lines
 
 Problem in_file(int line, const Problem& problem) {
@@ -176,6 +153,45 @@ Result<std::vector<LineDrawn>> lines_of(const DieDrawn& die, const LinesSaid& sa
   for (std::size_t i = 1; i < lines.size() && !die.layers; ++i)
     if (!lies_in(lines[i], lines.front())) return failure(beside_each_other(die, lines[i]));
   return lines;
+}
+
+// Whether a person named the group and not its outlines, and in one of these all others lie side by side: a
+// frame with its windows. What lies in one another like rings is a set of dies.
+bool holds_windows(const DrawnGroup& group, const LinesSaid& said) {
+  if (trim(group.name).empty() || !group.groups.empty()) return false;
+  for (const DrawnOutline& outline : group.outlines)
+    if (!trim(outline.name).empty()) return false;
+  std::vector<std::string> told_later;
+  const Result<std::vector<LineDrawn>> lines = lines_of(die_of(group), said, told_later);
+  if (!lines) return false;
+  for (std::size_t outer = 1; outer < lines->size(); ++outer)
+    for (std::size_t inner = outer + 1; inner < lines->size(); ++inner)
+      if (lies_in((*lines)[inner], (*lines)[outer])) return false;
+  return true;
+}
+
+std::vector<DieDrawn> dies_of(const DrawnGroup& all, const LinesSaid& said) {
+  const DrawnGroup* group = &all;
+  while (group->outlines.empty() && group->groups.size() == 1) group = &group->groups.front();
+  if (are_layers(*group, said)) {
+    DieDrawn layers = die_of(*group);
+    layers.layers = true;
+    return {layers};
+  }
+  if (group != &all && group->outlines.size() + group->groups.size() > 1 &&
+      (says_a_line(*group, said) || holds_windows(*group, said)))
+    return {die_of(*group)};
+  std::vector<DieDrawn> dies;
+  for (const DrawnGroup& inner : group->groups) dies.push_back(die_of(inner));
+  for (const DrawnOutline& outline : group->outlines) {
+    const bool is_line = line_said(outline, {}, said).has_value();
+    dies.push_back({is_line ? std::string() : outline.name, outline.line, {{&outline, {}}}});
+  }
+  // A group with one outline and no name is called what the outline is.
+  for (DieDrawn& die : dies)
+    if (die.name.empty() && die.members.size() == 1 && !line_said(*die.members.front().drawn, {}, said))
+      die.name = die.members.front().drawn->name;
+  return dies;
 }
 
 // Of layers: each outline goes to the first one, from the largest down, that it lies in.

@@ -4,8 +4,9 @@
 // outlines, this turns outlines into dies:
 //   - groups that hold nothing but one group are passed through; of what is left, each group is a die, and
 //     each outline outside a group is one too. A lone group one of whose outlines says its line (below) is a
-//     die. Groups that are all called what a line is ("cut", "stitched") are layers: what lies in one another
-//     in any of them is a die;
+//     die, and so is one that was given a name while its outlines were not, and holds all of them side by
+//     side in one: a frame with its windows. Groups that are all called what a line is ("cut", "stitched")
+//     are layers: what lies in one another in any of them is a die;
 //   - a die is called what its label, title or id says, where a person gave one; else dies are numbered, 1
 //     being the largest;
 //   - in a die, the outline that all others lie in is its cut edge. What lies inside is what its label, its

@@ -78,6 +78,14 @@ bool says_nothing(std::string_view text) {
   return false;
 }
 
+// "window 2", "die 3": a whole number without a unit behind words is an order, not a size.
+bool ends_in_order(std::string_view text, const ThingSaid& thing) {
+  const std::string_view trimmed = trim(text);
+  if (!thing.shape.empty() || !thing.size.one_figure || begins_with_figure(trimmed)) return false;
+  const std::size_t figure = trimmed.find_last_not_of("0123456789");
+  return figure != std::string_view::npos && figure + 1 < trimmed.size() && trimmed[figure] == ' ';
+}
+
 // The outermost line of a die, which is what it cuts.
 Result<PanelSaid> panel_of_die(const Book& book, const OpeningRecord& said, bool line_said) {
   OpeningRecord cut = said;
@@ -116,7 +124,7 @@ Result<OpeningSaid> opening_or_size_said(const Book& book, std::string_view text
   if (!named && named.error().kind == ProblemKind::ambiguous) return failure(named.error());
   const Unit unit = settings(book).unit;
   const std::optional<ThingSaid> thing = read_thing(text, vocabulary_of(book), unit);
-  if (!thing) {
+  if (!thing || ends_in_order(text, *thing)) {
     if (named) return OpeningSaid{std::move(*named), false, {}};
     if (begins_with_figure(text)) return failure(size_problem(text, unit, named.error()));
     return failure(says_nothing(text) ? no_opening_named(text) : named.error());

@@ -120,6 +120,19 @@ TEST(Outlines, FramesAreComputedToo) {
   EXPECT_TRUE(arch->framing.even_strip);
 }
 
+// A whole number behind words is an order of a die that the book does not have, and no circle of two inches.
+TEST(Outlines, AnOrderIsNoSize) {
+  const Studio studio;
+  const Book book = studio.book();
+  for (const std::string opening : {"window 2", "card 2", "die 3"}) {
+    const Result<FitsAnswer> answer = what_fits(book, {.opening = opening});
+    ASSERT_FALSE(answer) << opening;
+    EXPECT_EQ(answer.error().what, "no die answers to \"" + opening + "\"");
+  }
+  EXPECT_TRUE(fits(book, {.opening = "window 2-3/8"}).invented);
+  EXPECT_TRUE(fits(book, {.opening = "window 2 in"}).invented);
+}
+
 std::vector<std::string> framing_openings(const FramesAnswer& answer) {
   std::vector<std::string> all;
   for (const FramingOpening& found : answer.openings)

@@ -173,6 +173,30 @@ TEST(Drawing, LayersOfLinesAreNoDies) {
                           "Harbour Shapes small, stitched/stitched: square 16000000x16000000"));
 }
 
+// A frame with two windows is one die where a person named it; rings in one another are a set of dies.
+TEST(Drawing, ALoneNamedGroupThatHoldsWindowsIsADie) {
+  const std::string windows =
+      "<rect width='40' height='50'/><rect x='4' y='4' width='12' height='16'/><rect x='20' y='20' "
+      "width='16' height='16'/></g></svg>";
+  DrawingBook named;
+  ASSERT_TRUE(named.import(in_mm + "<g id='window card'>" + windows));
+  EXPECT_THAT(named.lines(),
+              ElementsAre("Harbour Shapes window card, cut/cut: rectangle 40000000x50000000",
+                          "Harbour Shapes window card, window/window: square 16000000x16000000",
+                          "Harbour Shapes window card, window 2/window: rectangle "
+                          "12000000x16000000"));
+  DrawingBook unnamed;
+  ASSERT_TRUE(unnamed.import(in_mm + "<g>" + windows));
+  EXPECT_EQ(unnamed.lines().size(), 3u);
+  EXPECT_THAT(unnamed.lines().front(), HasSubstr("Harbour Shapes 1, cut/cut"));
+  EXPECT_THAT(unnamed.lines().back(), HasSubstr("Harbour Shapes 3, cut/cut"));
+  DrawingBook rings;
+  ASSERT_TRUE(rings.import(in_mm +
+                           "<g id='squares'><rect width='40' height='40'/><rect x='4' y='4' width='32' "
+                           "height='32'/><rect x='8' y='8' width='24' height='24'/></g></svg>"));
+  EXPECT_THAT(rings.lines().back(), HasSubstr("Harbour Shapes 3, cut/cut"));
+}
+
 TEST(Drawing, ContoursOfOnePathAreLines) {
   DrawingBook table;
   ASSERT_TRUE(
