@@ -40,7 +40,7 @@ struct Candidate {
   FramingOpening found;
   Shape shape;
   std::optional<Length> at_least;  // its framing is not computed yet: the greatest border is so much or more
-  bool exactly = false;            // then: just so much
+  bool looked_at = false;          // then: so much in the middle; only the whole search says more
 };
 
 void add_tried(const Book& book, const Shape& panel, std::vector<Candidate>& candidates) {
@@ -154,7 +154,7 @@ bool Framings::settle(Candidate& candidate) const {
                            answer_.border, answer_.turned_allowed);
   if (!border) return false;
   candidate.at_least = border;
-  candidate.exactly = true;
+  candidate.looked_at = true;
   return true;
 }
 
@@ -185,7 +185,7 @@ std::vector<Candidate*> Framings::in_order(std::vector<Candidate>& candidates) c
       if (!order[i]->at_least) continue;
       changed = true;
       // Computed in full only when its place is known.
-      if (!order[i]->exactly && settle(*order[i])) continue;
+      if (!order[i]->looked_at && settle(*order[i])) continue;
       if (!compute(*order[i], nullptr)) order[i] = nullptr;
     }
     // What turned out to be closer to deciding than can be decided does not count as fitting.

@@ -76,8 +76,9 @@ struct Framing {
 Result<std::optional<Framing>> framing(const Opening& opening, const Shape& panel, Length border, Length step,
                                        bool may_turn);
 
-// The greatest border that framing() would say, where panel or opening is an outline and the panel keeps
-// `border` in the middle, lying as it is or turned; empty where it does not. Much sooner than framing().
+// The greatest border that a panel keeps in the middle, lying as it is or turned, where panel or opening is
+// an outline and the panel keeps `border` there; empty where it does not. Much sooner than framing(), which
+// says just that, or more where the panel lies elsewhere when turned the other way.
 std::optional<Length> border_in_the_middle(const Opening& opening, const Shape& panel, Length border,
                                            bool may_turn);
 
