@@ -30,7 +30,7 @@ constexpr Length overlap_behind = Length::inch_fraction(1, 8);
 
 Shape shape_of_tried(const TriedPanel& tried) {
   Size size{.width = tried.width, .height = tried.height, .unit = tried.unit};
-  size.one_figure = tried.width == tried.height;
+  size.one_figure = tried.width == tried.height && shape_kind(tried.shape) == ShapeKind::polygon;
   if (Result<Shape> made = make_shape(tried.shape, size, "", tried.unit)) return *made;
   Shape shape;
   shape.kind = ShapeKind::other;

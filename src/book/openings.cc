@@ -174,7 +174,8 @@ Result<Shape> shape_of(const OpeningRecord& opening) {
   size.width = opening.width;
   size.height = opening.height;
   size.unit = opening.unit;
-  size.one_figure = opening.width == opening.height;
+  // A regular polygon alone takes its height from its width; of others two equal figures are two figures.
+  size.one_figure = opening.width == opening.height && shape_kind(opening.shape_word) == ShapeKind::polygon;
   size.orientation = Orientation::said;
   Result<Shape> shape = make_shape(opening.shape_word, size, opening.figures, opening.unit);
   if (shape && !opening.outline.empty()) shape->outline = opening.outline;

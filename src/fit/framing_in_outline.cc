@@ -155,7 +155,7 @@ Result<std::optional<Framing>> framed_in_outline(const Opening& opening, const S
   std::optional<Placed> placed = family->in_the_middle(sides);
   if (!placed) placed = family->given_side(panel.width, panel.height).placed;
   if (!placed) return std::optional<Framing>();
-  const OutlineFamily::Shown shown = family->shown(*placed);
+  const OutlineFamily::Shown shown = family->widest(*placed);
   Framing framing;
   framing.greatest_border = shown.border;
   framing.verdict = verdict_inside(opening, *family, sides);

@@ -9,8 +9,7 @@ namespace insetbook {
 
 Result<Verdict> verdict_in_outline(const Opening& opening, const Shape& panel, Length border);
 
-// As framing() in fit.h, the panel as it lies. In the middle where it keeps the border there, else where it
-// leaves about the most.
+// As framing() in fit.h, the panel as it lies, where it leaves the most border.
 Result<std::optional<Framing>> framed_in_outline(const Opening& opening, const Shape& panel, Length border,
                                                  Length step);
 

@@ -245,15 +245,61 @@ OutlineFamily::Shown OutlineFamily::shown(const Placed& placed) const {
     if (found.placed) best = *found.placed;
     (found.placed ? holds : fails) = middle;
   }
-  // The middle of one way, where that is as good: nobody would choose a place beside it.
-  const Middle centre = centre_of(ground_.edges());
-  for (const Middle middle : {Middle{centre.x, best.middle.y}, Middle{best.middle.x, centre.y}}) {
-    const Placed aligned{placed.sides, middle};
-    if (Check(*this, aligned).where(holds) != Where::inside) continue;
-    best = aligned;
-    break;
-  }
+  best = aligned(best, holds);
   return {best.middle, border_at(best), false};
+}
+
+// The middle of one way, where that is as good: nobody would choose a place beside it.
+Placed OutlineFamily::aligned(const Placed& placed, std::int64_t border) const {
+  const Middle centre = centre_of(ground_.edges());
+  for (const Middle middle : {Middle{centre.x, placed.middle.y}, Middle{placed.middle.x, centre.y}}) {
+    const Placed other{placed.sides, middle};
+    if (Check(*this, other).where(border) == Where::inside) return other;
+  }
+  return placed;
+}
+
+OutlineFamily::Shown OutlineFamily::widest(const Placed& placed) const {
+  const std::int64_t alike = drawn_ ? 100'000 : 10'000;  // an outline's place takes long to find
+  const std::optional<Placed> centred = in_the_middle(placed.sides);
+  const std::int64_t in_middle = centred ? border_at(*centred).nm() : -1;
+  Placed best = centred ? *centred : placed;
+  const Chain only{1, [&](std::int64_t) { return placed.sides; }};
+  const Sides whole = ground_.size();
+  std::int64_t holds = centred ? in_middle : border_at(placed).nm();
+  std::int64_t fails =
+      std::min(whole.width - placed.sides.width, whole.height - placed.sides.height) / 2 + alike;
+  // In doubling steps first: where it fits in the middle there is seldom much more elsewhere.
+  for (std::int64_t step = alike; fails - holds > alike; step *= 2) {
+    const std::int64_t tried = std::min(holds + step, holds + (fails - holds) / 2);
+    const FoundPlace found = last(ground_, Length::nm(tried), only);
+    if (found.placed) best = *found.placed;
+    (found.placed ? holds : fails) = tried;
+    if (!found.placed) step = alike / 2;  // doubled at once
+  }
+  if (centred && holds <= in_middle + 2 * alike) return {centred->middle, border_at(*centred), true};
+  best = aligned(amid(best, holds), holds);
+  return {best.middle, border_at(best), false};
+}
+
+// Between two sides that are as near, half-way: as far as it can be moved either way, in nm.
+Placed OutlineFamily::amid(Placed placed, std::int64_t border) const {
+  constexpr std::int64_t farthest = 100'000;
+  for (std::int64_t Middle::*const way : {&Middle::x, &Middle::y}) {
+    const auto moved = [&](std::int64_t nm) {
+      Placed other = placed;
+      other.middle.*way += nm * ticks_in_nm;
+      return other;
+    };
+    const auto room = [&](std::int64_t direction) {
+      return last_that_holds(0, farthest, 0, [&](std::int64_t nm) {
+        return Check(*this, moved(direction * nm)).where(border) == Where::inside;
+      });
+    };
+    const std::int64_t before = room(-1), behind = room(1);
+    if (before < farthest && behind < farthest) placed.middle.*way += (behind - before) * ticks_in_nm / 2;
+  }
+  return placed;
 }
 
 bool OutlineFamily::lies_in(const OutlineGround& other, Sides sides) const {

@@ -23,14 +23,17 @@ class OutlineFamily {
   FoundPlace even_border() const;
   FoundPlace given_side(std::optional<Length> width, std::optional<Length> height) const;
 
-  // The same panel where it leaves the most border on its tightest side: in the middle where that is not
-  // less, else to about a sixteenth of a step.
+  // The same panel where it is to be shown: in the middle where it keeps the border there, else where it
+  // leaves the most on its tightest side, as far as two steps more, to about a sixteenth of a step.
   struct Shown {
     Middle middle;
     Length border;
     bool centred = false;
   };
   Shown shown(const Placed& placed) const;
+  // The same panel where it leaves the most border of all places, to about 20 µm (an outline to 0.2 mm); in
+  // the middle where that is as much.
+  Shown widest(const Placed& placed) const;
 
   // A panel in the middle, where it keeps the border there.
   std::optional<Placed> in_the_middle(Sides sides) const;
@@ -43,6 +46,8 @@ class OutlineFamily {
   class Check;
   EdgeTree panel_edges(Sides sides) const;  // empty where it cannot be drawn
   Length border_at(const Placed& placed) const;
+  Placed amid(Placed placed, std::int64_t border) const;
+  Placed aligned(const Placed& placed, std::int64_t border) const;
   Chain by_width() const;
   Chain by_height() const;
 

@@ -178,7 +178,10 @@ BorderBounds border_bounds(const Room& room, Sides opening, const PanelReach& pa
 BorderBounds border_bounds(const Shape& plain_opening, const PanelReach& panel) {
   const Ground ground(form_of(plain_opening));
   BorderBounds found;
-  found.in_middle = found.somewhere = border_of(ground, rectangle_form(panel.box));
+  found.somewhere = border_of(ground, rectangle_form(panel.box));
+  // The widest place of a triangle or a pentagon is not its middle.
+  const bool as_wide_in_middle = plain_opening.kind != ShapeKind::polygon || plain_opening.sides % 2 == 0;
+  found.in_middle = as_wide_in_middle ? found.somewhere : -1;
   found.most = half_below(
       std::min(plain_opening.width.nm() - panel.box.width, plain_opening.height.nm() - panel.box.height));
   const auto at_most = [&](const Form& held) {

@@ -163,9 +163,28 @@ TEST(OutlinePanels, FramingsOfAPanelThatIsDrawn) {
   EXPECT_EQ((*in_rectangle)->bottom, mm(10));
   const auto in_heart = framing({plain(ShapeKind::heart, mm(50), mm(50)), {}}, heart, Length(), mm(1), false);
   ASSERT_TRUE(in_heart && *in_heart);
-  EXPECT_GT((*in_heart)->top, mm(4));  // 5 mm above its highest places, which are not below the other's
-  EXPECT_LT((*in_heart)->top, mm(5));
-  EXPECT_GT((*in_heart)->bottom, mm(4));
+  // The most border is not quite in the middle: as far to the left as to the right, and lower.
+  EXPECT_LT((*in_heart)->left - (*in_heart)->right, Length::nm(3000));
+  EXPECT_LT((*in_heart)->right - (*in_heart)->left, Length::nm(3000));
+  const auto centred =
+      border_in_the_middle({plain(ShapeKind::heart, mm(50), mm(50)), {}}, heart, Length(), false);
+  ASSERT_TRUE(centred);
+  EXPECT_GE((*in_heart)->greatest_border, *centred);
+}
+
+// The most border is not always in the middle: in a triangle 60 mm wide and 60 high with its point up a
+// circle lies deepest at the centre of the circle in it, whose radius is area / (girth / 2) = 1800 / (30 + 30
+// sqrt 5) = 18.541 mm.
+TEST(OutlinePanels, TheGreatestBorderIsThatOfTheBestPlace) {
+  Shape triangle = plain(ShapeKind::outline, mm(60), mm(60));
+  triangle.outline = "M0 60L30 0L60 60Z";
+  for (const int across : {10, 16, 20, 30}) {
+    const auto framed = framing({triangle, {}}, circle(mm(across)), Length(), mm(1), false);
+    ASSERT_TRUE(framed && *framed) << across;
+    const double most = (1800 / (30 + 30 * std::sqrt(5.0)) - across / 2.0) * 1e6;
+    EXPECT_LE(static_cast<double>((*framed)->greatest_border.nm()), most) << across;
+    EXPECT_GE(static_cast<double>((*framed)->greatest_border.nm()), most - 20'000) << across;
+  }
 }
 
 TEST(OutlinePanels, WhatIsNotKnownIsSaid) {
