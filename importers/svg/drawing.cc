@@ -19,6 +19,7 @@ namespace insetbook {
 namespace {
 
 constexpr std::size_t most_outlines = 20'000;
+constexpr std::size_t most_elements = 200'000;  // drawn, each as often as it is used
 constexpr std::size_t deepest_use = 32;
 constexpr double inch_nm = 25'400'000;
 
@@ -109,7 +110,7 @@ class DrawingReader {
   std::unordered_map<std::string_view, const XmlElement*> by_id_;
   std::map<std::string, int> left_;  // elements that were not used, by name
   Drawing drawing_;
-  std::size_t outlines_ = 0;
+  std::size_t outlines_ = 0, elements_ = 0;
 };
 
 // ---- What is refused
@@ -158,12 +159,24 @@ Result<std::optional<ViewBox>> view_box(const XmlElement& element) {
   return std::optional(ViewBox{(*numbers)[0], (*numbers)[1], (*numbers)[2], (*numbers)[3]});
 }
 
-// The box into width × height (SVG 2, 8.2): both ways alike, in the middle, unless `preserveAspectRatio` says
-// none. Other places within the viewport move the whole drawing, which matters to no die.
+// Where the box lies in a viewport that it does not fill, as a part of what is left: "xMidYMax".
+double part_left_before(std::string_view align, std::string_view axis) {
+  const std::size_t at = align.find(axis);
+  if (at == std::string_view::npos) return 0.5;
+  const std::string_view where = align.substr(at + axis.size(), 3);
+  return where == "Min" ? 0 : where == "Max" ? 1 : 0.5;
+}
+
+// The box into width × height (SVG 2, 8.2): both ways alike and in the middle, unless `preserveAspectRatio`
+// says otherwise. What "slice" puts outside the viewport is a die as well: nothing is cut off.
 Transform into_viewport(const ViewBox& box, double width, double height, std::string_view aspect) {
+  const std::string_view said = trim(aspect);
   double across = width / box.width, down = height / box.height;
-  if (trim(aspect) != "none") across = down = std::min(across, down);
-  return {across, 0, 0, down, -box.x * across, -box.y * down};
+  if (!said.starts_with("none"))
+    across = down = said.ends_with("slice") ? std::max(across, down) : std::min(across, down);
+  const double left = (width - box.width * across) * part_left_before(said, "x");
+  const double top = (height - box.height * down) * part_left_before(said, "Y");
+  return {across, 0, 0, down, left - box.x * across, top - box.y * down};
 }
 
 Result<Transform> DrawingReader::page_map(const XmlElement& root, std::optional<double> unit_nm) {
@@ -431,6 +444,9 @@ Result<void> DrawingReader::draw(const XmlElement& element, const Inherited& aro
   const auto is_one_of = [&](const auto& names) {
     return std::find(std::begin(names), std::end(names), element.name) != std::end(names);
   };
+  if (++elements_ > most_elements)
+    return failure(refused_at(element.line, "the drawing has too many elements",
+                              fmt::format("at most {}, each as often as it is used", most_elements)));
   if (is_one_of(silent)) return {};
   if (property(element, "display") == "none" || property(element, "visibility") == "hidden") {
     leave(element);

@@ -158,6 +158,15 @@ Result<Contour> arch(const Shape& shape) {
   return contour;
 }
 
+// Whether a tag's hole, in the middle of its width, breaks through its cut corners. It cannot through rounded
+// ones, whose centres are never farther in. Only to tell what cannot be drawn.
+bool breaks_corners(const Shape& shape) {
+  const double radius = static_cast<double>(shape.hole->nm()) / 2;
+  const double x = static_cast<double>(shape.width.nm()) / 2,
+               y = static_cast<double>(shape.hole_down->nm()) + radius;
+  return (x + y - static_cast<double>(shape.corner->nm())) / std::numbers::sqrt2 < radius;
+}
+
 Result<CurvedOutline> tag(const Shape& shape) {
   const std::int64_t width = shape.width.nm(), height = shape.height.nm();
   const Length most = std::min(shape.width / 2, shape.height);
@@ -179,6 +188,9 @@ Result<CurvedOutline> tag(const Shape& shape) {
   const Length lowest = shape.height - *shape.hole;
   if (*shape.hole_down > lowest)
     return failure(figure_too_large("distance of the hole from the top", *shape.hole_down, lowest));
+  if (!rounded && breaks_corners(shape))
+    return failure({.what = "the hole of the tag breaks through its cut corners",
+                    .expected = "a smaller hole, a smaller corner, or the hole farther down"});
   const std::int64_t across = shape.hole->nm();
   outline.contours.push_back(ellipse((width - across) / 2, shape.hole_down->nm(), across, across));
   return outline;

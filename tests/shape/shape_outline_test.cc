@@ -106,6 +106,19 @@ const std::vector<Row>& rows() {
   return all;
 }
 
+// A hole that breaks through the cut corners is no hole in a tag; one that touches them is.
+TEST(ShapeOutline, AHoleStaysInItsTag) {
+  const auto drawn = [](const char* figures) {
+    const Result<Size> size = read_size("40 x 60 mm", Unit::mm);
+    const Result<Shape> shape = make_shape("tag", *size, figures, Unit::mm);
+    return shape && outline_of(*shape).has_value();
+  };
+  EXPECT_TRUE(drawn("corner 10 mm, hole 6 mm, hole down 4 mm"));
+  EXPECT_TRUE(drawn("corner 18 mm, hole 6 mm, hole down 0 mm"));   // (20 + 3 - 18) / sqrt 2 = 3.54
+  EXPECT_FALSE(drawn("corner 19 mm, hole 6 mm, hole down 0 mm"));  // 2.83 of the 3 it needs
+  EXPECT_TRUE(drawn("radius 20 mm, hole 6 mm, hole down 1 mm"));   // a round top: 16 + 3 of 20
+}
+
 TEST(ShapeOutline, AreasAndBoxesByClosedForms) {
   for (const Row& row : rows()) {
     const Shape shape = made(row.word, row.size, row.figures);

@@ -285,5 +285,50 @@ TEST(Drawing, UseUponUseIsBounded) {
   EXPECT_THAT(report.error().what, HasSubstr("too many outlines"));
 }
 
+TEST(Drawing, UseUponUseOfNothingIsBounded) {
+  std::string svg = in_mm + "<defs><g id='l0'/>";
+  for (int level = 1; level <= 30; ++level) {
+    const std::string before = "<use href='#l" + std::to_string(level - 1) + "'/>";
+    svg += "<g id='l" + std::to_string(level) + "'>" + before + before + "</g>";
+  }
+  DrawingBook table;
+  const auto report = table.import(svg + "</defs><use href='#l30'/></svg>");
+  ASSERT_FALSE(report);
+  EXPECT_THAT(report.error().what, HasSubstr("too many elements"));
+}
+
+// SVG 2, 8.2: "meet" takes the smaller scale and "slice" the larger; the box lies in the middle of what is
+// left, or where it is said to.
+TEST(Drawing, TheBoxLiesInItsViewportAsIsSaid) {
+  const auto lines = [](const std::string& aspect) {
+    DrawingBook table;
+    const auto report = table.import(
+        "<svg xmlns='http://www.w3.org/2000/svg' width='60mm' height='40mm' viewBox='0 0 60 40'>"
+        "<g id='frame'><rect width='60' height='40'/>"
+        "<svg width='40' height='20' viewBox='0 0 10 10' preserveAspectRatio='" +
+        aspect + "'><rect id='stitched' width='10' height='5'/></svg></g></svg>");
+    EXPECT_TRUE(report) << report.error().what;
+    return table.lines();
+  };
+  EXPECT_THAT(lines("xMidYMid").back(), HasSubstr("rectangle 20000000x10000000"));
+  EXPECT_THAT(lines("xMinYMin meet").back(), HasSubstr("rectangle 20000000x10000000"));
+  EXPECT_THAT(lines("xMinYMin slice").back(), HasSubstr("rectangle 40000000x20000000"));
+  EXPECT_THAT(lines("none").back(), HasSubstr("rectangle 40000000x10000000"));
+}
+
+// A window in a nested drawing stands in the middle of its viewport, so that it lies in the frame round that.
+TEST(Drawing, ANestedDrawingStandsInTheMiddle) {
+  DrawingBook table;
+  const auto report =
+      table.import(in_mm +
+                   "<g id='card'><rect x='25' y='5' width='30' height='30'/>"
+                   "<svg width='80' height='40' viewBox='0 0 20 20'><rect id='window' x='5' y='5' width='10' "
+                   "height='10'/></svg></g><rect id='small' x='60' width='5' height='5'/></svg>");
+  ASSERT_TRUE(report) << report.error().what;
+  EXPECT_THAT(table.lines(), ElementsAre("Harbour Shapes card, cut/cut: square 30000000x30000000",
+                                         "Harbour Shapes card, window/window: square 20000000x20000000",
+                                         "Harbour Shapes small, cut/cut: square 5000000x5000000"));
+}
+
 }  // namespace
 }  // namespace insetbook
