@@ -24,12 +24,15 @@ struct TriedThere {
   std::string result, date;
 };
 std::map<std::int64_t, TriedThere> tried_by_hand(const Book& book, const Shape& panel) {
+  std::map<std::int64_t, TriedThere> found;
+  // Two drawings of one size are not the same panel, nor is a heart lying on its side.
+  if (panel.kind >= ShapeKind::outline) return found;
   Statement& rows = book.statement(
       "SELECT line_id, result, tried_on FROM tried WHERE shape = ?1"
-      " AND ((width_nm = ?2 AND height_nm = ?3) OR (width_nm = ?3 AND height_nm = ?2)) ORDER BY tried_on, "
-      "id");
+      " AND ((width_nm = ?2 AND height_nm = ?3) OR (?4 AND width_nm = ?3 AND height_nm = ?2))"
+      " ORDER BY tried_on, id");
   rows.bind(1, shape_word(panel.kind)).bind(2, panel.width.nm()).bind(3, panel.height.nm());
-  std::map<std::int64_t, TriedThere> found;
+  rows.bind(4, std::int64_t{is_outline(panel) ? 0 : 1});
   while (rows.step()) found[rows.integer(0)] = {std::string(rows.text(1)), std::string(rows.text(2))};
   rows.reset();
   return found;

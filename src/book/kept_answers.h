@@ -47,6 +47,7 @@ class KeptAnswers {
  private:
   bool open(bool make);
   void close();
+  void make_anew();
   void write(std::span<const AnswerToKeep> answers);
 
   std::filesystem::path path_;

@@ -7,6 +7,7 @@
 #include "measure/read.h"
 #include "search/size_rules.h"
 #include "search/words.h"
+#include "search/written_values.h"
 
 namespace insetbook {
 
@@ -24,18 +25,11 @@ bool envelope_says(std::string_view written, const EnvelopeIs& envelope, Unit un
 }
 
 std::vector<std::string> written_envelopes(const Book& book, const EnvelopeIs& envelope) {
-  std::vector<std::string> found;
   const Unit unit = settings(book).unit;
-  // From each to the next in the index, however many samples share it.
-  Statement& next = book.statement("SELECT min(envelope) FROM sample WHERE envelope > ?1 AND envelope <> ''");
-  for (std::string at;;) {
-    next.bind(1, std::string_view(at));
-    const bool any = next.step() && !next.text(0).empty();
-    if (any) at = next.text(0);
-    next.reset();
-    if (!any) return found;
-    if (envelope_says(at, envelope, unit)) found.push_back(at);
-  }
+  // From each to the next in the index.
+  return written_values(
+      book.statement("SELECT min(envelope) FROM sample WHERE envelope > ?1 AND envelope <> ''"),
+      [&](const std::string& written) { return envelope_says(written, envelope, unit); });
 }
 
 std::string envelope_of(const Book& book, std::int64_t sample) {

@@ -4,6 +4,7 @@
 #include <algorithm>
 
 #include "schema/label_key.h"
+#include "search/written_values.h"
 #include "text/utf8.h"
 
 namespace insetbook {
@@ -42,17 +43,9 @@ bool glue_says(std::string_view written, const GlueIs& glue) {
 }
 
 std::vector<std::string> written_glues(const Book& book, const GlueIs& glue) {
-  std::vector<std::string> found;
-  // From each to the next in the index, however many pieces share it.
-  Statement& next = book.statement("SELECT min(glue) FROM element WHERE glue > ?1 AND glue <> ''");
-  for (std::string at;;) {
-    next.bind(1, std::string_view(at));
-    const bool any = next.step() && !next.text(0).empty();
-    if (any) at = next.text(0);
-    next.reset();
-    if (!any) return found;
-    if (glue_says(at, glue)) found.push_back(at);
-  }
+  // From each to the next in the index.
+  return written_values(book.statement("SELECT min(glue) FROM element WHERE glue > ?1 AND glue <> ''"),
+                        [&](const std::string& written) { return glue_says(written, glue); });
 }
 
 }  // namespace insetbook

@@ -2,10 +2,15 @@
 #include "book/kept_answers.h"
 
 #include <gtest/gtest.h>
+#include <sqlite3.h>
 #include <sys/stat.h>
+#include <sys/wait.h>
 #include <unistd.h>
 
 #include <fstream>
+#include <vector>
+
+#include "book/sqlite.h"
 
 namespace insetbook {
 namespace {
@@ -75,6 +80,43 @@ TEST(KeptAnswers, ADamagedFileIsMadeAnew) {
   EXPECT_FALSE(KeptAnswers(folder.path).find(1, key));
   KeptAnswers(folder.path).keep(1, key, "b");
   EXPECT_EQ(KeptAnswers(folder.path).find(1, key), "b");
+}
+
+// One character of the answer is another, and the file can be read: it is no answer.
+TEST(KeptAnswers, ADamagedAnswerIsNone) {
+  Folder folder;
+  KeptAnswers(folder.path).keep(1, key, "1106299 x 1500000");
+  {
+    Database db = Database::open((folder.path / "derived.db").string(), SQLITE_OPEN_READWRITE);
+    db.execute("UPDATE kept SET answer = replace(answer, '1106299', '1106298')");
+  }
+  EXPECT_FALSE(KeptAnswers(folder.path).find(1, key));
+  KeptAnswers(folder.path).keep(1, key, "b");
+  EXPECT_EQ(KeptAnswers(folder.path).find(1, key), "b");
+}
+
+// Programs that keep their first answer at once keep it in one file: none takes it from another.
+TEST(KeptAnswers, SeveralMakeTheFileAtOnce) {
+  Folder folder;
+  constexpr int programs = 8, answers = 20;
+  std::vector<pid_t> children;
+  for (int program = 0; program < programs; ++program) {
+    const pid_t child = fork();
+    if (child == 0) {
+      for (int i = 0; i < answers; ++i)
+        KeptAnswers(folder.path).keep(program * answers + i, key, std::to_string(program));
+      _exit(0);
+    }
+    ASSERT_GT(child, 0);
+    children.push_back(child);
+  }
+  for (const pid_t child : children) {
+    int status = 0;
+    ASSERT_EQ(waitpid(child, &status, 0), child);
+    EXPECT_EQ(status, 0);
+  }
+  KeptAnswers kept(folder.path);
+  for (int i = 0; i < programs * answers; ++i) EXPECT_EQ(kept.find(i, key), std::to_string(i / answers)) << i;
 }
 
 TEST(KeptAnswers, AFolderThatCannotBeWrittenKeepsNothing) {

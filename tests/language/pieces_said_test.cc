@@ -4,31 +4,10 @@
 // back as fields reads to the same tree.
 #include <gtest/gtest.h>
 
-#include "language/offers.h"
-#include "language/read_question.h"
+#include "language/tree_rows.h"
 
 namespace insetbook {
 namespace {
-
-struct Row {
-  const char* question;
-  const char* tree;
-};
-
-void compare(std::initializer_list<Row> rows) {
-  const Offers offers;
-  const auto tree = [&](std::string_view text) {
-    const auto question = read_question(text, offers.context());
-    return question ? print(*question) : "Problem: " + question.error().what;
-  };
-  for (const Row& row : rows) {
-    EXPECT_EQ(tree(row.question), row.tree) << row.question;
-    const auto question = read_question(row.question, offers.context());
-    ASSERT_TRUE(question) << row.question;
-    const std::string fields = print_as_fields(*question);
-    EXPECT_EQ(tree(fields), row.tree) << row.question << " as fields: " << fields;
-  }
-}
 
 std::string offered(std::string_view text) {
   const Offers offers;
@@ -41,7 +20,7 @@ std::string offered(std::string_view text) {
 
 // "a frame" is a frame; the fold that stands like an A is written with a hyphen, or with "card" or "fold".
 TEST(PiecesSaid, FrameIsARole) {
-  compare({
+  compare_trees({
       {"oval frame", "all(piece(shape=oval, role=frame))"},
       {"a navy frame", "all(piece(colour=Navy, role=frame))"},
       {"a frame", "all(piece(role=frame))"},
@@ -59,7 +38,7 @@ TEST(PiecesSaid, FrameIsARole) {
 }
 
 TEST(PiecesSaid, RingIsARoundFrameOrAShape) {
-  compare({
+  compare_trees({
       {"circle ring", "all(piece(shape=circle, role=ring))"},
       {"ring", "all(any(piece(role=ring), piece(shape=ring)))"},
       {"a ring of navy", "all(any(piece(role=ring, colour=Navy), piece(shape=ring, colour=Navy)))"},
@@ -70,7 +49,7 @@ TEST(PiecesSaid, RingIsARoundFrameOrAShape) {
 
 // "inside" before a piece, where one stands before it, says where that lies; else it is a side of the card.
 TEST(PiecesSaid, InsideIsAPlaceOrASide) {
-  compare({
+  compare_trees({
       {"circle inside a rectangle", "all(piece(shape=circle, in(piece(shape=rectangle))))"},
       {"circle inside rectangle", "all(piece(shape=circle, in(piece(shape=rectangle))))"},
       {"sage circle inside the frame", "all(piece(paper=Sage, shape=circle, in(piece(role=frame))))"},
@@ -84,7 +63,7 @@ TEST(PiecesSaid, InsideIsAPlaceOrASide) {
 }
 
 TEST(PiecesSaid, OrBetweenPropertiesStaysWithinThePiece) {
-  compare({
+  compare_trees({
       {"white circle stamped in navy or speckled",
        "all(any(piece(paper=white (by value), shape=circle, technique=stamping, ink=Navy), piece(paper=white "
        "(by value), shape=circle, "
@@ -104,7 +83,7 @@ TEST(PiecesSaid, OrBetweenPropertiesStaysWithinThePiece) {
 }
 
 TEST(PiecesSaid, OneOfThoseCountedHasTheProperty) {
-  compare({
+  compare_trees({
       {"two circles, one navy and one white",
        "all(piece(shape=circle, paper=Navy), piece(shape=circle, paper=white (by value)))"},
       {"two circles, one in navy and one in white",
@@ -131,7 +110,7 @@ TEST(PiecesSaid, OneOfThoseCountedHasTheProperty) {
 }
 
 TEST(PiecesSaid, CountsInWords) {
-  compare({
+  compare_trees({
       {"pair of hearts", "all(piece(count=2, shape=heart))"},
       {"half a dozen hearts", "all(piece(count=6, shape=heart))"},
       {"half dozen sage hearts", "all(piece(count=6, paper=Sage, shape=heart))"},
@@ -147,7 +126,7 @@ TEST(PiecesSaid, CountsInWords) {
 }
 
 TEST(PiecesSaid, DiesBySomeWordsOfTheirSet) {
-  compare({
+  compare_trees({
       {"card with the moonrise die", "all(piece(die=Moonrise Circles))"},
       {"cut with the moonrise die", "all(piece(die=Moonrise Circles))"},
       {"made with moonrise dies", "all(piece(die=Moonrise Circles))"},
@@ -158,7 +137,7 @@ TEST(PiecesSaid, DiesBySomeWordsOfTheirSet) {
 }
 
 TEST(PiecesSaid, EnvelopesAreFieldsOfTheSample) {
-  compare({
+  compare_trees({
       {"C6 envelope", "all(envelope=c6)"},
       {"in a C6 envelope", "all(envelope=c6)"},
       {"easels with a C6 envelope", "all(fold=easel, envelope=c6)"},
@@ -171,7 +150,7 @@ TEST(PiecesSaid, EnvelopesAreFieldsOfTheSample) {
 }
 
 TEST(PiecesSaid, AColouredCardIsItsBase) {
-  compare({
+  compare_trees({
       {"circle on a navy card", "all(piece(shape=circle), piece(paper=Navy, role=base))"},
       {"circle on a navy easel card", "all(piece(shape=circle), piece(paper=Navy, role=base), fold=easel)"},
       {"white easel or navy square",

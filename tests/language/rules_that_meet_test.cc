@@ -4,36 +4,15 @@
 // each such pair. Each question printed back as fields reads to the same tree.
 #include <gtest/gtest.h>
 
-#include "language/offers.h"
-#include "language/read_question.h"
+#include "language/tree_rows.h"
 
 namespace insetbook {
 namespace {
 
-struct Row {
-  const char* question;
-  const char* tree;
-};
-
-void compare(std::initializer_list<Row> rows) {
-  const Offers offers;
-  const auto tree = [&](std::string_view text) {
-    const auto question = read_question(text, offers.context());
-    return question ? print(*question) : "Problem: " + question.error().what;
-  };
-  for (const Row& row : rows) {
-    EXPECT_EQ(tree(row.question), row.tree) << row.question;
-    const auto question = read_question(row.question, offers.context());
-    ASSERT_TRUE(question) << row.question;
-    const std::string fields = print_as_fields(*question);
-    EXPECT_EQ(tree(fields), row.tree) << row.question << " as fields: " << fields;
-  }
-}
-
 // A number is a count before a plural and no unit, a size before a unit, a year of four figures, a label
 // behind the name of a set.
 TEST(RulesThatMeet, NumbersThatAreCountsSizesOrLabels) {
-  compare({
+  compare_trees({
       // count, size
       {"two 2 in circles", "all(piece(count=2, size=2in ±1/32in, shape=circle))"},
       {"2 circles", "all(piece(count=2, shape=circle))"},
@@ -89,7 +68,7 @@ TEST(RulesThatMeet, NumbersThatAreCountsSizesOrLabels) {
 // "in" is inches behind a figure, else a line, a colour, a side, a time or another piece; "over", "under" and
 // "around" are relations before a size and ways of lying before a piece.
 TEST(RulesThatMeet, InAndOtherWordsBetweenPieces) {
-  compare({
+  compare_trees({
       // in: unit, piece, colour, die, date, side
       {"circle in 2 in", "all(piece(shape=circle, size=2in ±1/32in))"},
       {"circle in a 2 in square", "all(piece(shape=circle, in(piece(size=2in ±1/32in, shape=square))))"},
@@ -125,7 +104,7 @@ TEST(RulesThatMeet, InAndOtherWordsBetweenPieces) {
 
 // A size, a form or a way round is the card's beside the word for it.
 TEST(RulesThatMeet, SizesOfPiecesAndOfTheCard) {
-  compare({
+  compare_trees({
       // size, card
       {"5 x 7 card", "all(closed=5in x 7in ±1/32in)"},
       {"5 x 7 panel", "all(piece(size=5in x 7in ±1/32in, role=panel))"},
@@ -168,7 +147,7 @@ TEST(RulesThatMeet, SizesOfPiecesAndOfTheCard) {
 
 // The longest label or name wins; of equal ones the owner's name, then the likelier meaning.
 TEST(RulesThatMeet, FoldsShapesAndNames) {
-  compare({
+  compare_trees({
       // shape, fold
       {"circle easel", "all(fold=circle easel)"},
       {"circle, easel", "all(piece(shape=circle), fold=easel)"},
@@ -233,7 +212,7 @@ TEST(RulesThatMeet, FoldsShapesAndNames) {
 
 // "inside" alone and of the card is a side; before a piece or a die, what the piece lies in.
 TEST(RulesThatMeet, SidesAndWhereAPieceLies) {
-  compare({
+  compare_trees({
       // inside: side, piece, die, role
       {"inside", "all(piece(side=inside))"},
       {"circle inside", "all(piece(shape=circle, side=inside))"},
@@ -253,7 +232,7 @@ TEST(RulesThatMeet, SidesAndWhereAPieceLies) {
 }
 
 TEST(RulesThatMeet, DatesAndWhatTheyResemble) {
-  compare({
+  compare_trees({
       // month, word
       {"may", "all(text=may)"},
       {"may card", "all(text=may)"},
@@ -297,7 +276,7 @@ TEST(RulesThatMeet, DatesAndWhatTheyResemble) {
 
 // "last" and "newest" put cards in order before the word for them, and are a time before a length of it.
 TEST(RulesThatMeet, OrdersStatusesAndDays) {
-  compare({
+  compare_trees({
       // order of the cards, period, order of dies
       {"newest circle", "all(piece(shape=circle)), newest"},
       {"the last five cards", "all(), newest 5"},
@@ -317,7 +296,7 @@ TEST(RulesThatMeet, OrdersStatusesAndDays) {
 // `-` takes the phrase up to its shape, a word the whole phrase and what `and` or `or` joins to it; behind a
 // piece a bare quality is excluded from that piece.
 TEST(RulesThatMeet, Negation) {
-  compare({
+  compare_trees({
       // not, colour
       {"circle not sage", "all(piece(shape=circle, none(paper=Sage)))"},
       {"not sage circle", "all(none(piece(paper=Sage, shape=circle)))"},
@@ -356,7 +335,7 @@ TEST(RulesThatMeet, Negation) {
 // A connector begins a piece before a shape, role, count or shaped size only. Fields and phrases are taken as
 // they stand.
 TEST(RulesThatMeet, ConnectorsFieldsAndQuotes) {
-  compare({
+  compare_trees({
       // with, and, comma before a quality, a piece
       {"circle with speckling", "all(piece(shape=circle, technique=speckling))"},
       {"circle with a speckled square", "all(piece(shape=circle), piece(technique=speckling, shape=square))"},
@@ -397,7 +376,7 @@ TEST(RulesThatMeet, ConnectorsFieldsAndQuotes) {
 
 // Phrases beside "or" that say the same kinds of things in the same order are whole.
 TEST(RulesThatMeet, OrBetweenNeighboursAndBetweenPhrases) {
-  compare({
+  compare_trees({
       {"birthday easel or christmas tent",
        "all(any(all(occasion=birthday, fold=easel), all(occasion=christmas, fold=tent)))"},
       {"birthday made in 2023 or christmas made in 2024",
@@ -441,7 +420,7 @@ TEST(RulesThatMeet, OrBetweenNeighboursAndBetweenPhrases) {
 
 // A season is an occasion, and a time of the year it stands with, or that its neighbour stands with.
 TEST(RulesThatMeet, SeasonsThatAreDates) {
-  compare({
+  compare_trees({
       {"spring", "all(occasion=spring)"},
       {"spring or summer", "all(any(occasion=spring, occasion=summer))"},
       {"spring or summer 2024", "all(any(made=2024-03-01..2024-05-31, made=2024-06-01..2024-08-31))"},
@@ -460,7 +439,7 @@ TEST(RulesThatMeet, SeasonsThatAreDates) {
 
 // Sizes of the card and of what lies on it; colours of a piece and of what lies below.
 TEST(RulesThatMeet, WhatIsSaidOfTheCardBehindAPiece) {
-  compare({
+  compare_trees({
       {"panel on a 5 x 7 card", "all(piece(role=panel), closed=5in x 7in ±1/32in)"},
       {"panel on a 5 x 7 landscape card",
        "all(piece(role=panel), closed=5in x 7in ±1/32in, closed=landscape)"},
