@@ -44,7 +44,7 @@ bool covers(const Shape& cover, const Shape& window, Length overlap, Length step
 
 std::optional<Shape> own_shape(const Shape& window, Length overlap, Length step) {
   if (!window.outline.empty() || !has_outline(window)) return std::nullopt;
-  // At twice the window and four overlaps, what does not cover it never will.
+  // A piece of more than twice the window and four overlaps would waste more than the rectangle.
   const Length most = 2 * window.width + 4 * overlap;
   const Length least = window.width + 2 * overlap;
   for (Length width = round_down(least + step - Length::nm(1), step); width <= most; width = width + step) {
