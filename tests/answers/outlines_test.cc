@@ -7,6 +7,7 @@
 #include "answers/fits.h"
 #include "answers/frames.h"
 #include "answers/import_tables.h"
+#include "answers/measure.h"
 #include "answers/sample_book.h"
 #include "book/openings.h"
 
@@ -139,6 +140,28 @@ std::vector<std::string> framing_openings(const FramesAnswer& answer) {
     all.push_back(describe(found.opening) + " " + std::to_string(found.framing.greatest_border.nm()) + " " +
                   std::to_string(found.framing.turned) + " " + found.tried);
   return all;
+}
+
+// A heart that was tried in vain says nothing of one that is as high as that was wide.
+TEST(Outlines, WhatWasTriedRefutesThatShapeOnly) {
+  const Studio studio;
+  Book book = studio.book();
+  const auto tried = record_tried(book, {.opening = "nettlewing hearts 1, cut",
+                                         .size = "1 x 1-1/4 in",
+                                         .shape = "heart",
+                                         .result = "too-tight"});
+  ASSERT_TRUE(tried) << tried.error().what;
+  const auto refuted = [&](const std::string& size) {
+    const Result<FramesAnswer> answer =
+        what_frames(book, {.size = size, .shape = "heart", .in_set = "nettlewing hearts"});
+    EXPECT_TRUE(answer) << answer.error().what;
+    int count = 0;
+    if (answer)
+      for (const FramingOpening& found : answer->openings) count += found.refuted;
+    return count;
+  };
+  EXPECT_EQ(refuted("1 x 1-1/4 in"), 1);
+  EXPECT_EQ(refuted("1-1/4 x 1 in"), 0);
 }
 
 // The first few are found without computing the rest: they are those of the whole list, and as many are

@@ -648,5 +648,27 @@ TEST(ImportTables, AnOutlineWithoutASizeIsMeasuredByItsDrawing) {
   EXPECT_THAT(counts(book.import({{"dies.csv", dies}})), ElementsAre("dies.csv dies +0 ~0 =6 !0"));
 }
 
+// Two figures that are equal are two figures, whatever is read back.
+TEST(ImportTables, EqualSidesAreTwoFigures) {
+  TableBook book;
+  EXPECT_THAT(refused(book.import({{"dies.csv",
+                                    "set,die,line,shape,size,figures\n"
+                                    "Even,a,cut,rounded rectangle,3 x 3 in,radius 1/4 in\n"
+                                    "Even,b,cut,oval,3 x 3 in,\n"
+                                    "Even,c,cut,rectangle,3 x 3 in,\n"
+                                    "Even,d,cut,circle,3 in,\n"
+                                    "Even,e,cut,hexagon,3 in,\n"}})),
+              IsEmpty());
+  std::vector<std::string> shapes;
+  for (const OpeningRecord& one : measured_openings(book.book, std::nullopt)) {
+    const Result<Shape> shape = shape_of(one);
+    ASSERT_TRUE(shape) << one.die << ": " << shape.error().what;
+    shapes.push_back(one.die + " " + write_size(shape->width, shape->height, Unit::mm));
+  }
+  // A regular hexagon of 3 in, flat on top, is 3 sqrt(3) / 2 high: 65.991136 mm.
+  EXPECT_THAT(shapes, ElementsAre("a 76.2 x 76.2 mm", "b 76.2 x 76.2 mm", "c 76.2 x 76.2 mm",
+                                  "d 76.2 x 76.2 mm", "e 76.2 x 65.991136 mm"));
+}
+
 }  // namespace
 }  // namespace insetbook
