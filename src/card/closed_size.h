@@ -5,9 +5,8 @@
 // on one another. Everything else (slits, diagonal creases, folds in which a part stands up in the closed
 // card) is empty.
 //
-// The rules of "Folds, faces and the card check": a score with no side named is measured along the long side
-// from its left end. Side folds have upright creases, top folds and tents level ones, whatever order the
-// base's figures are written in; other folds lie as written.
+// The rule of "Folds, faces and the card check": side folds have upright creases, top folds and tents level
+// ones, whatever order the base's figures are written in; other folds lie as written.
 #pragma once
 
 #include <optional>
@@ -20,18 +19,17 @@
 
 namespace insetbook {
 
-// Which side of the base a score is measured along.
-enum class ScoreAlong { not_said, width, height, long_side, short_side };
+// How the creases of a base lie, whatever order its figures are written in.
+enum class FoldLies { upright_creases, level_creases, as_written, unfolded };
 
-struct Score {
-  Length at;
-  ScoreAlong along = ScoreAlong::not_said;
-  bool from_far_end = false;  // from the right or from the bottom
-};
+// Of the folds whose sections simply lie on one another; no fold said: as written. Empty for every other
+// fold.
+std::optional<FoldLies> fold_lies(std::span<const std::string> folds);
 
-// "2-1/8; 4-1/4", "2 in mountain", "from the top 3 in", "short side at 2 in". Empty where a part of it is not
-// understood.
-std::optional<std::vector<Score>> read_scores(std::string_view scores, Unit no_unit);
+// Two near scores that fold the same way make a spine: at most half an inch (common practice, no source), and
+// at most half of what lies on either side.
+inline constexpr Length widest_spine = Length::inch_fraction(1, 2);
+bool is_spine(Length between, Length before, Length behind);
 
 // What a strip of this length measures when it is folded at each of the places, to and fro or round: a crease
 // turns the paper back on itself, whichever way it is folded.

@@ -39,6 +39,8 @@ TEST(ClosedSize, OfABase) {
       {{"top fold"}, "4 x 10 in", "5 from the top", "4 x 5 in"},
       {{"flat"}, "4 x 6 in", "", "4 x 6 in"},
       {{"flat"}, "4 x 6 in", "3", ""},
+      // a spine of two near scores
+      {{"side fold"}, "8-3/4 x 5-1/2 in", "4-1/4; 4-1/2", "4-1/4 x 5-1/2 in"},
       {{"side fold"}, "8-1/2 x 5-1/2 in", "", ""},
       {{}, "8-1/2 x 5-1/2 in", "", ""},
       {{"side fold"}, "8-1/2 x 5-1/2 in", "in the middle", ""},
