@@ -4,11 +4,8 @@
 //   compile_vocabularies OUT.cc folds.json shapes.json …
 // Stops the build, naming file and term, where a file says what schema/README.md does not allow.
 #include <algorithm>
-#include <cstdlib>
 #include <filesystem>
 #include <fstream>
-#include <iostream>
-#include <iterator>
 #include <map>
 #include <nlohmann/json.hpp>
 #include <optional>
@@ -19,12 +16,14 @@
 #include <vector>
 
 #include "schema/label_key.h"
+#include "schema/read_json.h"
 #include "schema/vocabularies.h"
 #include "text/utf8.h"
 
 namespace insetbook {
 namespace {
 
+using insetbook::stop;  // beside the one below
 using Json = nlohmann::json;
 
 constexpr int usual_likelihood = 50;
@@ -56,54 +55,11 @@ struct SourceTerm {
   std::optional<std::vector<Crease>> creases;
 };
 
-[[noreturn]] void stop(const std::string& file, const std::string& what) {
-  std::cerr << "schema/vocabularies/" << file << ": " << what << "\n";
-  std::exit(1);
-}
-
 [[noreturn]] void stop(const SourceTerm& term, const std::string& what) {
   stop(term.file, "term \"" + term.labels.front().text + "\": " + what);
 }
 
 // --- reading ---
-
-// The JSON of a file. The library keeps the last of two equal keys and says nothing, so they are looked for
-// here.
-Json parse(const std::string& file, const std::string& text) {
-  std::vector<std::set<std::string>> open;
-  const auto look = [&](int, Json::parse_event_t event, Json& parsed) {
-    if (event == Json::parse_event_t::object_start) open.emplace_back();
-    if (event == Json::parse_event_t::object_end) open.pop_back();
-    if (event == Json::parse_event_t::key && !open.back().insert(parsed.get<std::string>()).second) {
-      stop(file, "the key \"" + parsed.get<std::string>() + "\" stands twice in one object");
-    }
-    return true;
-  };
-  try {
-    return Json::parse(text, look);
-  } catch (const Json::exception& e) {
-    stop(file, e.what());
-  }
-}
-
-std::string text_of(const std::string& file, const Json& object, const char* key) {
-  const auto found = object.find(key);
-  if (found == object.end()) return {};
-  if (!found->is_string() || found->get<std::string>().empty()) {
-    stop(file, std::string("\"") + key + "\" is no text, or an empty one: " + object.dump());
-  }
-  return found->get<std::string>();
-}
-
-void allow_keys(const std::string& file, const Json& object,
-                std::initializer_list<std::string_view> allowed) {
-  if (!object.is_object()) stop(file, "an object is wanted: " + object.dump());
-  for (const auto& [key, value] : object.items()) {
-    if (std::find(allowed.begin(), allowed.end(), key) == allowed.end()) {
-      stop(file, "the key \"" + key + "\" is not known: " + object.dump());
-    }
-  }
-}
 
 Label read_label(const std::string& file, const Json& json, int likelihood) {
   Label label;
@@ -202,12 +158,8 @@ void add_endings(SourceTerm& term, const std::vector<std::string>& endings) {
 
 void read_file(const std::filesystem::path& path, std::vector<SourceTerm>& terms,
                std::set<std::size_t>& seen) {
-  const std::string file = path.filename().string();
-  std::ifstream in(path, std::ios::binary);
-  const std::string text{std::istreambuf_iterator<char>(in), {}};
-  if (!in) stop(file, "cannot be read");
-  if (!valid_utf8(text)) stop(file, "is not UTF-8");
-  const Json json = parse(file, text);
+  const std::string file = "vocabularies/" + path.filename().string();
+  const Json json = read_json(path.string(), file);
   allow_keys(file, json, {"SPDX-License-Identifier", "vocabulary", "note", "endings", "terms"});
   const std::size_t vocabulary = place_of(vocabulary_words, text_of(file, json, "vocabulary"));
   if (vocabulary == vocabulary_count) stop(file, "\"vocabulary\" names none that vocabularies.h lists");
@@ -283,7 +235,7 @@ void check_labels(std::vector<SourceTerm>& terms) {
 class Text {
  public:
   std::string add(std::string_view text) {
-    if (text.size() > 0xFFFF) stop("all", "a text is longer than 65535 bytes");
+    if (text.size() > 0xFFFF) stop("vocabularies", "a text is longer than 65535 bytes");
     auto found = all_.find(text);
     if (found == std::string::npos) {
       found = all_.size();
@@ -439,7 +391,7 @@ void write(const char* path, const Tables& tables) {
          "vocabularies; }\n\n"
          "}  // namespace insetbook\n";
   out.close();
-  if (!out) stop("all", std::string(path) + " cannot be written");
+  if (!out) stop("vocabularies", std::string(path) + " cannot be written");
 }
 
 void compile(const char* out, std::span<char* const> files) {
@@ -448,9 +400,9 @@ void compile(const char* out, std::span<char* const> files) {
   for (const char* file : files) read_file(file, terms, seen);
   for (std::size_t v = 0; v < vocabulary_count; ++v) {
     if (!seen.contains(v))
-      stop("all", "no file has the vocabulary \"" + std::string(vocabulary_words[v]) + "\"");
+      stop("vocabularies", "no file has the vocabulary \"" + std::string(vocabulary_words[v]) + "\"");
   }
-  if (terms.size() >= no_term) stop("all", "there are too many terms");
+  if (terms.size() >= no_term) stop("vocabularies", "there are too many terms");
   std::sort(terms.begin(), terms.end(), [](const SourceTerm& a, const SourceTerm& b) {
     return std::tie(a.vocabulary, a.id) < std::tie(b.vocabulary, b.id);
   });
@@ -469,10 +421,10 @@ void compile(const char* out, std::span<char* const> files) {
 }  // namespace insetbook
 
 int main(int argc, char** argv) {
-  if (argc < 3) insetbook::stop("all", "no file is named");
+  if (argc < 3) insetbook::stop("vocabularies", "no file is named");
   try {
     insetbook::compile(argv[1], std::span(argv + 2, argv + argc));
   } catch (const nlohmann::json::exception& e) {
-    insetbook::stop("all", std::string("a value is of the wrong kind: ") + e.what());
+    insetbook::stop("vocabularies", std::string("a value is of the wrong kind: ") + e.what());
   }
 }

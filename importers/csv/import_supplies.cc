@@ -5,8 +5,8 @@
 
 #include <algorithm>
 
+#include "card/paper_weight.h"
 #include "importers/csv/session.h"
-#include "importers/csv/weights.h"
 #include "text/quote.h"
 #include "text/utf8.h"
 

@@ -9,7 +9,7 @@
 #include "answers/words.h"
 #include "book/names.h"
 #include "card/closed_size.h"
-#include "importers/csv/weights.h"
+#include "card/paper_weight.h"
 #include "language/near_label.h"
 #include "text/quote.h"
 #include "text/utf8.h"

@@ -4,11 +4,11 @@
 // holds. Rows read again from where they begin are the same, and rows written and read again are the same.
 #include <cstdlib>
 
+#include "card/paper_weight.h"
 #include "importers/csv/cells.h"
 #include "importers/csv/encoding.h"
 #include "importers/csv/reader.h"
 #include "importers/csv/units.h"
-#include "importers/csv/weights.h"
 #include "importers/csv/writer.h"
 
 namespace {

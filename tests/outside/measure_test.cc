@@ -5,53 +5,19 @@
 #include <unicode/uchar.h>
 
 #include <array>
-#include <charconv>
 #include <cmath>
-#include <fstream>
 #include <map>
 #include <string>
 #include <vector>
 
 #include "measure/read.h"
 #include "measure/write.h"
+#include "outside/data_rows.h"
 #include "outside/outside_data.h"
 #include "text/utf8.h"
 
 namespace insetbook {
 namespace {
-
-// A row of the data files: cells by commas, cells in quotes may hold commas.
-std::vector<std::string> cells(const std::string& line) {
-  std::vector<std::string> out(1);
-  bool in_quotes = false;
-  for (const char c : line) {
-    if (c == '"')
-      in_quotes = !in_quotes;
-    else if (c == ',' && !in_quotes)
-      out.emplace_back();
-    else if (c != '\r')
-      out.back() += c;
-  }
-  return out;
-}
-
-std::vector<std::vector<std::string>> table(const std::filesystem::path& path) {
-  std::ifstream in(path);
-  std::vector<std::vector<std::string>> rows;
-  std::string line;
-  std::getline(in, line);
-  while (std::getline(in, line))
-    if (!line.empty()) rows.push_back(cells(line));
-  return rows;
-}
-
-// Without the locale, whose decimal mark may be a comma.
-double number(const std::string& text) {
-  double value = 0;
-  const auto [end, error] = std::from_chars(text.data(), text.data() + text.size(), value);
-  EXPECT_TRUE(error == std::errc() && end == text.data() + text.size()) << text;
-  return value;
-}
 
 std::int64_t nm(const std::string& text) {
   const auto read = read_length(text, Unit::inch);
@@ -75,7 +41,7 @@ TEST(MeasureOutside, UnitDefinitions) {
   const std::map<std::string, std::string> here{
       {"1 inch", "1 inch"}, {"1 yard", "3 ft"}, {"1 mil", "0.001 in"}};
   int checked = 0;
-  for (const auto& row : table(*path)) {
+  for (const auto& row : data_rows(*path)) {
     const auto found = here.find(row[0]);
     if (found == here.end()) continue;
     EXPECT_EQ(nm(found->second), nm(row[1] + " " + row[2])) << row[0];
@@ -89,7 +55,7 @@ TEST(MeasureOutside, SixtyFourthsOfAnInch) {
   const auto path = outside_data("inch_fractions_64ths.csv");
   if (!path) GTEST_SKIP() << "inch_fractions_64ths.csv is not here";
   int checked = 0;
-  for (const auto& row : table(*path)) {
+  for (const auto& row : data_rows(*path)) {
     const std::string reduced = row[1] == "1/1" ? "1" : row[1];
     EXPECT_EQ(nm(row[0] + " in"), nm(row[3] + " mm")) << row[0];
     EXPECT_EQ(nm(row[2] + " in"), nm(row[3] + " mm")) << row[0];
@@ -106,7 +72,7 @@ TEST(MeasureOutside, FractionCharactersOfUnicodeData) {
   const auto path = outside_data("unicode_vulgar_fractions.csv");
   if (!path) GTEST_SKIP() << "unicode_vulgar_fractions.csv is not here";
   int checked = 0;
-  for (const auto& row : table(*path)) {
+  for (const auto& row : data_rows(*path)) {
     // The numerator one, U+215F, takes its denominator behind it.
     const std::string text = row[0] == "U+215F" ? row[1] + "1" : row[1];
     EXPECT_EQ(nm(text + " in"), nm((row[4] == "1" ? "1/1" : row[4]) + " in")) << row[2];
@@ -140,7 +106,7 @@ TEST(MeasureOutside, PaperSizes) {
   const auto path = outside_data("paper_envelope_sizes.csv");
   if (!path) GTEST_SKIP() << "paper_envelope_sizes.csv is not here";
   int checked = 0;
-  for (const auto& row : table(*path)) {
+  for (const auto& row : data_rows(*path)) {
     const Unit unit = row[4] == "in" ? Unit::inch : Unit::mm;
     const double one = unit == Unit::inch ? 25'400'000 : 1'000'000;
     const Length width = Length::nm(std::llround(number(row[2]) * one));
@@ -164,7 +130,7 @@ TEST(MeasureOutside, EachSizeOfASeriesIsHalfTheOneBefore) {
   const auto path = outside_data("paper_envelope_sizes.csv");
   if (!path) GTEST_SKIP() << "paper_envelope_sizes.csv is not here";
   std::map<std::string, Size> sizes;
-  for (const auto& row : table(*path))
+  for (const auto& row : data_rows(*path))
     if (const auto size = read_size(row[2] + " x " + row[3] + row[4], Unit::mm)) sizes[row[0]] = *size;
   int checked = 0;
   for (const std::string series : {"A", "B", "C"}) {
