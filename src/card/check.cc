@@ -134,7 +134,6 @@ class Check {
   struct Ground {
     Face face;
     Rect rect;
-    bool is_section = false;
   };
   std::optional<Ground> ground_of(std::size_t i) {
     const CardPiece& one = piece(i);
@@ -143,7 +142,7 @@ class Check {
       if (!pieces_[other].is_base) {
         seat(other);
         if (!checked_.seats[other]) return std::nullopt;
-        return Ground{checked_.seats[other]->face, checked_.seats[other]->on_face, false};
+        return Ground{checked_.seats[other]->face, checked_.seats[other]->on_face};
       }
     }
     const auto face = named_face(card_, one.with >= 0 ? std::string() : one.target, one.side);
@@ -151,7 +150,7 @@ class Check {
       not_checked(i, "where it lies (" + in_quotes(one.target) + ") is no part of this card");
       return std::nullopt;
     }
-    return Ground{*face, {Length(), Length(), face->width, face->height}, true};
+    return Ground{*face, {Length(), Length(), face->width, face->height}};
   }
 
   void seat(std::size_t i) {
@@ -183,45 +182,63 @@ class Check {
       said->across.how = PlaceAlong::How::by_near_edge;
       said->down.how = PlaceAlong::How::by_near_edge;
     }
+    SeatedPiece seat;
+    Length width = *one.width, height = *one.height;
+    seat.turned = one.may_turn && (width > ground.rect.width || height > ground.rect.height) &&
+                  width <= ground.rect.height && height <= ground.rect.width;
+    if (seat.turned) std::swap(width, height);
+    const bool goes_across = width >= height;
     Rect base = ground.rect;
-    widen_to_card(ground, one, *said, base);
-    const GroundAndPiece sizes{base.width, base.height, *one.width, *one.height};
+    if (one.how == LiesHow::around) {
+      // Round the whole card, unless a piece or a section is named.
+      if (one.with < 0 && one.target.rfind("section", 0) != 0) base = card_on(ground.face);
+      // Only what is seen of a band lies on the face.
+      seat.around = (goes_across ? base.width : base.height) * 2;
+      (goes_across ? width : height) = goes_across ? base.width : base.height;
+    }
+    widen_to_card(ground.face, width, height, *said, base);
+    const GroundAndPiece sizes{base.width, base.height, width, height};
     const auto found = find_place(*said, sizes, unit_);
     if (!found) {
       add("place-impossible", i, found.error().what, found.error().expected);
       return;
     }
-    SeatedPiece seat;
     seat.face = ground.face;
     seat.ground = base;
-    seat.on_face = {base.left + found->left, base.top + found->top, *one.width, *one.height};
+    seat.on_face = {base.left + found->left, base.top + found->top, width, height};
     if (said->centred_on == PlaceSaid::CentredOn::crease) centre_on_crease(seat);
     seat.closed = in_closed_card(seat.face, seat.on_face);
     seat.figures = place_in_figures(*found, sizes, one.unit);
-    if (one.how == LiesHow::around) seat.around = length_around(one, base);
+    if (base != ground.rect && base == card_on(seat.face)) seat.figures += ", of the card";
     checked_.seats[i] = std::move(seat);
   }
 
-  // A band goes round the way that it is longer.
-  Length length_around(const CardPiece& one, const Rect& base) const {
-    const Length once = *one.width >= *one.height ? base.width : base.height;
-    return once * 2;
+  // The closed card as it lies on the face.
+  Rect card_on(const Face& face) const {
+    return {face.mirrored_across ? face.closed.right() - card_.width : -face.closed.left,
+            face.mirrored_down ? face.closed.bottom() - card_.height : -face.closed.top, card_.width,
+            card_.height};
   }
 
-  // What is wider than its section, with no place said, lies on the closed card.
-  void widen_to_card(const Ground& ground, const CardPiece& one, const PlaceSaid& said, Rect& base) const {
+  // What would pass the edge of the closed card where no place is said, and has room on it, lies in the
+  // middle of the card; so does what is said to.
+  void widen_to_card(const Face& face, Length width, Length height, const PlaceSaid& said, Rect& base) const {
+    if (face.side == CardSide::inside) return;
     const bool on_card = said.centred_on == PlaceSaid::CentredOn::card;
-    if (!ground.is_section || ground.face.side == CardSide::inside) return;
-    const Face& face = ground.face;
     const auto open = [](const PlaceAlong& along) {
       return along.how == PlaceAlong::How::not_said || along.how == PlaceAlong::How::centred;
     };
-    if (open(said.across) && (on_card || *one.width > face.width + agree)) {
-      base.left = face.mirrored_across ? face.closed.right() - card_.width : -face.closed.left;
+    const Rect centred{base.left + (base.width - width) / 2, base.top + (base.height - height) / 2, width,
+                       height};
+    const Rect closed = in_closed_card(face, centred);
+    const bool off_across = closed.left < -agree || closed.right() > card_.width + agree;
+    const bool off_down = closed.top < -agree || closed.bottom() > card_.height + agree;
+    if (open(said.across) && (on_card || (off_across && width <= card_.width + agree))) {
+      base.left = card_on(face).left;
       base.width = card_.width;
     }
-    if (open(said.down) && (on_card || *one.height > face.height + agree)) {
-      base.top = face.mirrored_down ? face.closed.bottom() - card_.height : -face.closed.top;
+    if (open(said.down) && (on_card || (off_down && height <= card_.height + agree))) {
+      base.top = card_on(face).top;
       base.height = card_.height;
     }
   }
@@ -309,7 +326,7 @@ class Check {
   bool lies_over_another(const Face& face, const Rect& part) const {
     const Rect closed = in_closed_card(face, part);
     const int layer = card_.sections[static_cast<std::size_t>(face.section)].layer;
-    for (const Section& other : card_.sections) {
+    for (const BaseSection& other : card_.sections) {
       if (other.spine || (face.faces_front ? other.layer <= layer : other.layer >= layer)) continue;
       if (has_area(common_part(closed, {other.closed_left, other.closed_top, other.width, other.height})))
         return true;
@@ -408,7 +425,7 @@ Length thickest(const FoldedBase& card, Length layer, const std::vector<std::opt
     Length thick;
   };
   std::vector<Sheet> sheets;
-  for (const Section& one : card.sections)
+  for (const BaseSection& one : card.sections)
     if (!one.spine) sheets.push_back({{one.closed_left, one.closed_top, one.width, one.height}, layer});
   for (std::size_t i = 0; i < seats.size(); ++i)
     if (seats[i]) sheets.push_back({seats[i]->closed, thickness[i]});

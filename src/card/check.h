@@ -10,9 +10,11 @@
 //   a base, layer or thick piece without a size: unknown-size, and no further check of that piece
 //   glue not known where it matters: unknown-glue     an easel without a raised stop inside: no-stop
 //
-// Glue on a piece that lies under it holds to that piece, and shuts nothing. A piece that is wider (higher)
-// than its section and of which no place is said is centred on the closed card. A round or shaped piece is
-// held by its box: it reaches as far. Lengths agree within 1 µm.
+// Glue on a piece that lies under it holds to that piece, and shuts nothing. A piece of which no place is
+// said is centred on what it lies on; where it would then pass the edge of the closed card, and has room on
+// it, on the closed card. A band goes round the way that it is longer, and what is seen of it lies on the
+// face. A round or shaped piece is held by its box: it reaches as far. A size that was not said to be width x
+// height is taken the other way round where only so it lies on its ground. Lengths agree within 1 µm.
 #pragma once
 
 #include <optional>
@@ -30,6 +32,7 @@ enum class LiesHow { on, in, behind, around, through };
 struct CardPiece {
   std::string name;
   std::optional<Length> width, height;  // as it lies
+  bool may_turn = false;                // which figure is the width was not said
   Unit unit = Unit::inch;
   std::optional<CardSide> side;  // where it was recorded
   LiesHow how = LiesHow::on;
@@ -52,6 +55,7 @@ struct SeatedPiece {
   Rect ground;                   // what it lies on, on the face
   std::string figures;           // the place to mark, on its ground
   std::optional<Length> around;  // how long what goes around has to be at least
+  bool turned = false;           // its figures were taken the other way round
 };
 
 struct CardProblem {

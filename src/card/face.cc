@@ -26,13 +26,13 @@ int section_at(const FoldedBase& card, CardSide side) {
 
 // The foremost of those that nothing covers: of two doors the first.
 int first_uncovered(const FoldedBase& card) {
-  const auto overlap = [&](const Section& a, const Section& b) {
+  const auto overlap = [&](const BaseSection& a, const BaseSection& b) {
     return a.closed_left < b.closed_right() && b.closed_left < a.closed_right() &&
            a.closed_top < b.closed_bottom() && b.closed_top < a.closed_bottom();
   };
   int first = section_at(card, CardSide::front);
   for (std::size_t i = 0; i < card.front_to_back.size(); ++i) {
-    const Section& one = card.sections[place(card.front_to_back[i])];
+    const BaseSection& one = card.sections[place(card.front_to_back[i])];
     const bool covered =
         std::any_of(card.front_to_back.begin(), card.front_to_back.begin() + static_cast<std::ptrdiff_t>(i),
                     [&](int over) { return overlap(one, card.sections[place(over)]); });
@@ -75,7 +75,7 @@ int section_of(const FoldedBase& card, Which which) {
   if (which == Which::hindmost) return section_at(card, CardSide::back);
   int best = -1;
   const auto key = [&](int i) {
-    const Section& one = card.sections[place(i)];
+    const BaseSection& one = card.sections[place(i)];
     switch (which) {
       case Which::leftmost:
         return one.left;
@@ -119,7 +119,7 @@ std::optional<CardSide> read_card_side(std::string_view word) {
 }
 
 Face face_of(const FoldedBase& card, int section, CardSide side) {
-  const Section& one = card.sections[place(section)];
+  const BaseSection& one = card.sections[place(section)];
   Face face;
   face.section = section;
   face.side = side;

@@ -190,7 +190,7 @@ class Folding {
     const auto &columns = across_.parts(), &rows = down_.parts();
     for (std::size_t r = 0; r < rows.size(); ++r) {
       for (std::size_t c = 0; c < columns.size(); ++c) {
-        Section section;
+        BaseSection section;
         section.number = static_cast<int>(r * columns.size() + c) + 1;
         section.left = Length::nm(columns[c].from);
         section.width = Length::nm(columns[c].to - columns[c].from);
@@ -250,7 +250,7 @@ class Folding {
     std::vector<int> order = folded_.front_to_back;
     if (!from_top) std::reverse(order.begin(), order.end());
     std::vector<std::int64_t> xs, ys;
-    for (const Section& one : folded_.sections) {
+    for (const BaseSection& one : folded_.sections) {
       for (const Length x : {one.closed_left, one.closed_right()}) xs.push_back(x.nm());
       for (const Length y : {one.closed_top, one.closed_bottom()}) ys.push_back(y.nm());
     }
@@ -270,7 +270,7 @@ class Folding {
   int foremost(const std::vector<int>& order, std::int64_t x0, std::int64_t x1, std::int64_t y0,
                std::int64_t y1) const {
     for (const int place : order) {
-      const Section& one = folded_.sections[static_cast<std::size_t>(place)];
+      const BaseSection& one = folded_.sections[static_cast<std::size_t>(place)];
       if (one.closed_left.nm() <= x0 && one.closed_right().nm() >= x1 && one.closed_top.nm() <= y0 &&
           one.closed_bottom().nm() >= y1)
         return place;
@@ -286,7 +286,7 @@ class Folding {
     const bool from_top = hidden ? !last.last_on_top() : above >= below;
     if (from_top) return;
     std::reverse(folded_.front_to_back.begin(), folded_.front_to_back.end());
-    for (Section& one : folded_.sections) {
+    for (BaseSection& one : folded_.sections) {
       one.closed_left = -one.closed_right();
       one.mirrored_across = !one.mirrored_across;
     }
@@ -297,13 +297,13 @@ class Folding {
   void to_corner() {
     std::optional<Length> left, top, right, bottom;
     for (const int place : folded_.front_to_back) {
-      const Section& one = folded_.sections[static_cast<std::size_t>(place)];
+      const BaseSection& one = folded_.sections[static_cast<std::size_t>(place)];
       left = left ? std::min(*left, one.closed_left) : one.closed_left;
       top = top ? std::min(*top, one.closed_top) : one.closed_top;
       right = right ? std::max(*right, one.closed_right()) : one.closed_right();
       bottom = bottom ? std::max(*bottom, one.closed_bottom()) : one.closed_bottom();
     }
-    for (Section& one : folded_.sections) {
+    for (BaseSection& one : folded_.sections) {
       one.closed_left -= *left;
       one.closed_top -= *top;
     }

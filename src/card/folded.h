@@ -22,7 +22,7 @@ enum class EdgeKind { free, valley, mountain };
 
 enum EdgeSide { left_edge, right_edge, top_edge, bottom_edge };
 
-struct Section {
+struct BaseSection {
   int number = 1;
   Length left, top, width, height;  // on the open sheet
   std::array<EdgeKind, 4> edges{};  // by EdgeSide, as it lies open
@@ -41,7 +41,7 @@ struct Section {
 struct FoldedBase {
   Length width, height;  // the closed size
   Length spine;          // the widest one; zero where there is none
-  std::vector<Section> sections;
+  std::vector<BaseSection> sections;
   std::vector<int> front_to_back;  // places in `sections`; spines are left out
 };
 

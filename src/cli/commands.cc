@@ -83,6 +83,18 @@ constexpr Option export_options[] = {
 constexpr Option nearest_options[] = {
     {"limit", "N", "show at most N colours (10 unless asked)"},
 };
+constexpr Option base_options[] = {
+    {"finished", "SIZE", "the closed size: \"4-1/4 x 5-1/2 in\", \"A6\""},
+    {"from", "SIZE", "a sheet to fold: \"A4\", \"8-1/2 x 5-1/2 in\""},
+    {"sections", "N", "of an accordion (4 unless said)"},
+    {"gap", "LENGTH", "between the doors of a gate (none unless said)"},
+    {"tuck", "LENGTH", "how much shorter the tucked flap of a letter tri-fold is (1/16 in unless said)"},
+};
+constexpr Option layers_options[] = {
+    {"border", "LENGTH", "what shows on each side; several times: from the outside in"},
+    {"count", "N", "how many layers besides the one given (1 unless said)"},
+    {"outwards", "", "the size given is the innermost one"},
+};
 constexpr Option convert_options[] = {
     {"unit", "in|mm", "the unit of figures without one (inches unless said)"},
 };
@@ -182,27 +194,28 @@ constexpr Command table[] = {
     {"check",
      "SAMPLE…",
      "the card check: closes, stands, envelope, post, glue",
-     "",
+     "Every piece is put where the record says, and what would glue the card shut, crease a piece, show past "
+     "the "
+     "closed card or keep it out of its envelope is listed with what mends it. Exit status 1 where there is "
+     "a "
+     "problem.",
      "check low tide",
      {},
      1,
-     nullptr},
-    {"base",
-     "FOLD",
-     "cut size and scores of a base",
-     "",
-     "base easel --finished \"6 in square\"",
-     {},
-     1,
-     nullptr},
-    {"layers",
-     "SIZE…",
-     "a stack of mats and panels",
-     "",
-     "layers 4-1/4 x 5-1/2 in --border 1/8 --count 3",
-     {},
-     1,
-     nullptr},
+     run_check},
+    {"base", "FOLD", "cut size and scores of a base",
+     "From the finished size or from a sheet: where to score and which way each score folds, how many a "
+     "sheet "
+     "of "
+     "the paper at hand gives, which way the grain runs, and scores that lie on no groove of the scoring "
+     "board.",
+     "base easel --finished \"6 in square\"", base_options, 1, run_base},
+    {"layers", "SIZE…", "a stack of mats and panels",
+     "A size, a paper's name or an opening of the book. The border shows on each side of every layer, so "
+     "that "
+     "an "
+     "eighth makes the next one a quarter smaller.",
+     "layers 4-1/4 x 5-1/2 in --border 1/8 --count 3", layers_options, 1, run_layers},
     {"resize", "SAMPLE…", "the same design on another base", "", "resize low tide --base A5", {}, 1, nullptr},
     {"copy",
      "SAMPLE…",

@@ -13,10 +13,13 @@
 #include <variant>
 #include <vector>
 
+#include "answers/base.h"
+#include "answers/check.h"
 #include "answers/convert.h"
 #include "answers/find.h"
 #include "answers/fits.h"
 #include "answers/frames.h"
+#include "answers/layers.h"
 #include "answers/measure.h"
 #include "answers/record.h"
 #include "answers/show.h"
@@ -44,6 +47,9 @@ std::string answer_json(const ShowAnswer& answer);
 std::string answer_json(const RecordAnswer& answer);
 
 std::string answer_json(const NearestAnswer& answer);
+std::string answer_json(const CheckAnswer& answer);
+std::string answer_json(const BaseAnswer& answer);
+std::string answer_json(const LayersAnswer& answer);
 
 std::string answer_json(const FindAnswer& answer);
 std::string answer_json(const ImportReport& report);

@@ -30,8 +30,12 @@ int run_restore(const Invocation&, Output&);
 int run_verify(const Invocation&, Output&);
 int run_convert(const Invocation&, Output&);
 int run_nearest(const Invocation&, Output&);
+int run_check(const Invocation&, Output&);
+int run_base(const Invocation&, Output&);
+int run_layers(const Invocation&, Output&);
 
-// The value of --limit, `otherwise` where it was not given.
+// The value of an option that is a number above zero, `otherwise` where it was not given; of --limit.
+Result<std::size_t> number_given(const Invocation& invocation, std::string_view name, std::size_t otherwise);
 Result<std::size_t> limit_given(const Invocation& invocation, std::size_t otherwise);
 
 // The book that the invocation means: --book, else INSETBOOK, else the default place.

@@ -200,15 +200,19 @@ bool found_nothing(const FindAnswer& answer) {
 
 }  // namespace
 
+Result<std::size_t> number_given(const Invocation& invocation, std::string_view name, std::size_t otherwise) {
+  if (!invocation.has(name)) return otherwise;
+  const std::string text = invocation.value(name);
+  std::size_t number = 0;
+  const auto [end, error] = std::from_chars(text.data(), text.data() + text.size(), number);
+  if (error != std::errc() || end != text.data() + text.size() || number < 1)
+    return failure({.what = fmt::format("--{}: \"{}\" is no number above zero", name, text),
+                    .expected = fmt::format("--{} {}", name, otherwise > 0 ? otherwise : 20)});
+  return number;
+}
+
 Result<std::size_t> limit_given(const Invocation& invocation, std::size_t otherwise) {
-  if (!invocation.has("limit")) return otherwise;
-  const std::string text = invocation.value("limit");
-  std::size_t limit = 0;
-  const auto [end, error] = std::from_chars(text.data(), text.data() + text.size(), limit);
-  if (error != std::errc() || end != text.data() + text.size() || limit < 1)
-    return failure(
-        {.what = fmt::format("--limit: \"{}\" is no number above zero", text), .expected = "--limit 20"});
-  return limit;
+  return number_given(invocation, "limit", otherwise);
 }
 
 int run_find(const Invocation& invocation, Output& out) {

@@ -20,7 +20,7 @@ using cards::written;
 std::string stack_of(const FoldedBase& card) {
   std::string said;
   for (const int place : card.front_to_back) {
-    const Section& one = card.sections[static_cast<std::size_t>(place)];
+    const BaseSection& one = card.sections[static_cast<std::size_t>(place)];
     said += (said.empty() ? "" : ", ") + std::to_string(one.number) +
             (one.inside_to_front() ? " inside" : " outer");
   }

@@ -122,7 +122,7 @@ class Turned {
 
 std::map<std::int64_t, std::vector<std::pair<int, bool>>> columns_of(const FoldedBase& card) {
   std::vector<std::int64_t> xs;
-  for (const Section& one : card.sections) {
+  for (const BaseSection& one : card.sections) {
     xs.push_back(one.closed_left.nm());
     xs.push_back(one.closed_right().nm());
   }
@@ -131,7 +131,7 @@ std::map<std::int64_t, std::vector<std::pair<int, bool>>> columns_of(const Folde
   for (std::size_t i = 0; i + 1 < xs.size(); ++i) {
     if (xs[i] == xs[i + 1]) continue;
     for (const int place : card.front_to_back) {
-      const Section& one = card.sections[static_cast<std::size_t>(place)];
+      const BaseSection& one = card.sections[static_cast<std::size_t>(place)];
       if (one.closed_left.nm() <= xs[i] && one.closed_right().nm() >= xs[i + 1])
         columns[xs[i]].emplace_back(one.number, one.inside_to_front());
     }
@@ -246,7 +246,7 @@ RC_GTEST_PROP(CardCheck, OfAMirroredCardAnswersTheSame, ()) {
 // How far a piece may move before it touches or leaves any line that the check knows.
 std::int64_t slack_of(const FoldedBase& card, const SeatedPiece& seat, const GlueSaid& glue) {
   std::vector<std::int64_t> lines, edges;
-  for (const Section& one : card.sections)
+  for (const BaseSection& one : card.sections)
     for (const Length line : {one.closed_left, one.closed_right()}) lines.push_back(line.nm());
   edges = {seat.closed.left.nm(), seat.closed.right().nm()};
   for (const Rect& part : glued_parts(glue, seat.on_face.width, seat.on_face.height)) {
