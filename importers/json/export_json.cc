@@ -254,8 +254,8 @@ void BookWriter::samples() {
   section(Section::samples,
           "SELECT id, uuid, title, made, base_width_nm, base_height_nm, base_unit, base_text, scores, "
           "finished_text, "
-          "closed_width_nm, closed_height_nm, closed_unit, words, envelope, steps, based_on, note FROM "
-          "sample ORDER BY key",
+          "closed_width_nm, closed_height_nm, closed_unit, words, envelope, steps, based_on, note, meant "
+          "FROM sample ORDER BY key",
           [&](const Statement& row) {
             const std::int64_t id = row.integer(0);
             json_.member("uuid", row.text(1));
@@ -275,6 +275,7 @@ void BookWriter::samples() {
             json_.member("steps", row.text(15));
             json_.member("based_on", row.text(16));
             json_.member("note", row.text(17));
+            json_.member("meant", row.text(18));
             mentions(
                 "SELECT m.kind, m.term, c.uuid, s.uuid, m.written FROM mention m LEFT JOIN colour c ON c.id "
                 "= m.colour_id "
@@ -299,7 +300,8 @@ void BookWriter::elements(std::int64_t sample_id) {
   Statement& row = book_.statement(
       "SELECT e.id, e.name, e.role, e.side, e.shape, e.width_nm, e.height_nm, e.placed, e.unit, e.size_text, "
       "t.uuid, d.uuid, "
-      "ld.uuid, l.name, id.uuid, il.name, e.goes, e.goes_how, g.name, e.at, e.glue, e.count, e.note FROM "
+      "ld.uuid, l.name, id.uuid, il.name, e.goes, e.goes_how, g.name, e.at, e.glue, e.count, e.note, e.meant "
+      "FROM "
       "element e "
       "LEFT JOIN die_set t ON t.id = e.set_id LEFT JOIN die d ON d.id = e.die_id "
       "LEFT JOIN line l ON l.id = e.line_id LEFT JOIN die ld ON ld.id = l.die_id "
@@ -330,6 +332,7 @@ void BookWriter::elements(std::int64_t sample_id) {
     json_.member("glue", row.text(20));
     if (row.integer(21) != 1) json_.member("count", row.integer(21));
     json_.member("note", row.text(22));
+    json_.member("meant", row.text(23));
     mentions(
         "SELECT m.kind, m.term, c.uuid, s.uuid, m.written FROM mention m LEFT JOIN colour c ON c.id = "
         "m.colour_id "

@@ -49,6 +49,7 @@ SampleRow JsonImport::read_sample(const JsonObject& record) {
   sample.steps = record.text("steps");
   sample.based_on = record.text("based_on");
   sample.note = record.text("note");
+  sample.meant = record.text("meant");
   sample.mentions = read_mentions(record);
   return sample;
 }
@@ -79,9 +80,9 @@ void JsonImport::read_photos(const JsonObject& record, SampleRow& sample) {
 }
 
 ElementRow JsonImport::read_element(const JsonObject& record) {
-  record.only({"name",     "role",    "side", "shape", "width_nm", "height_nm", "placed",
-               "unit",     "size",    "set",  "die",   "line",     "in_line",   "goes",
-               "goes_how", "goes_to", "at",   "glue",  "count",    "note",      "mentions"});
+  record.only({"name", "role", "side",  "shape", "width_nm", "height_nm", "placed",   "unit",
+               "size", "set",  "die",   "line",  "in_line",  "goes",      "goes_how", "goes_to",
+               "at",   "glue", "count", "note",  "mentions", "meant"});
   ElementRow row;
   row.name = record.text("name");
   row.role = record.text("role");
@@ -104,6 +105,7 @@ ElementRow JsonImport::read_element(const JsonObject& record) {
   if (count < 1 || count > 999) record.wrong("count", fmt::format("{} is no count", count), "1 to 999");
   row.count = static_cast<int>(std::clamp<std::int64_t>(count, 1, 999));
   row.note = record.text("note");
+  row.meant = record.text("meant");
   row.mentions = read_mentions(record);
   return row;
 }
@@ -158,7 +160,8 @@ void JsonImport::put_elements(const JsonObject& record, std::int64_t sample_id, 
       return std::nullopt;
     }
     ids[fold(row.name)] = done->second;
-    return done->first;
+    const bool meant = set_meant(change_, sample_id, done->second, row.meant);
+    return done->first == PutResult::same && meant ? PutResult::changed : done->first;
   };
   for (std::size_t i = 0; i < parts.elements.size(); ++i) {
     left.erase(fold(parts.elements[i].name));
@@ -193,6 +196,7 @@ void JsonImport::take_sample(const JsonObject& record) {
                "steps",
                "based_on",
                "note",
+               "meant",
                "mentions",
                "elements",
                "photos"});
@@ -210,7 +214,8 @@ void JsonImport::take_sample(const JsonObject& record) {
   sample.uuid = uuid;
   const auto put = put_sample(change_, sample);
   if (!put) return record.wrong({}, put.error().what, put.error().expected);
-  count(put->first);
+  const bool meant = set_meant(change_, put->second, std::nullopt, sample.meant);
+  count(put->first == PutResult::same && meant ? PutResult::changed : put->first);
   if (!uuid.empty()) samples_.emplace(uuid, put->second);
   put_elements(record, put->second, put->first == PutResult::added, parts);
 }

@@ -12,6 +12,8 @@
 #include "card/scoring_marks.h"
 #include "measure/write.h"
 #include "shape/shape.h"
+#include "text/quote.h"
+#include "text/utf8.h"
 
 namespace insetbook {
 namespace {
@@ -43,12 +45,28 @@ class Checker {
       answer_.checked.not_checked.push_back("not checked: " + feature + " (it moves, or stands up inside)");
     weigh();
     standing();
-    if (!answer_.closed_width) return;
-    put_in_envelope();
-    send();
+    if (answer_.closed_width) {
+      put_in_envelope();
+      send();
+    }
+    quieten();
   }
 
  private:
+  // What the person has answered "meant" of the card as a whole, or of its base; of pieces check_card does
+  // it.
+  void quieten() {
+    std::vector<CardProblem> loud;
+    for (CardProblem& problem : answer_.checked.problems) {
+      const auto place = static_cast<std::size_t>(std::max(problem.piece, 0));
+      const std::vector<std::string> meant =
+          problem.piece < 0 ? codes_of(card().row.meant) : card().pieces[place].meant;
+      const bool quiet = std::find(meant.begin(), meant.end(), problem.code) != meant.end();
+      (quiet ? answer_.checked.meant : loud).push_back(std::move(problem));
+    }
+    answer_.checked.problems = std::move(loud);
+  }
+
   const SampleCard& card() const { return answer_.card; }
   Unit unit() const { return answer_.card.unit; }
 
@@ -328,6 +346,42 @@ Result<CheckAnswer> check(const Book& book, std::string_view sample) {
   CheckAnswer answer;
   if (found->how == NameHit::How::like) answer.instead_of = std::string(sample);
   Checker(book, answer).run(found->id);
+  return answer;
+}
+
+Result<MeantAnswer> answer_meant(Book& book, std::string_view sample, const std::string& piece) {
+  const Result<CheckAnswer> checked = check(book, sample);
+  if (!checked) return failure(checked.error());
+  const SampleCard& card = checked->card;
+  MeantAnswer answer{card.row.title, piece, {}};
+  int place = -2;
+  std::vector<std::string> names{"the card"};
+  if (fold(piece) == "the card" || fold(piece) == "card") place = -1;
+  for (std::size_t i = 0; i < card.pieces.size(); ++i) {
+    names.push_back(card.pieces[i].name);
+    if (fold(card.pieces[i].name) == fold(piece)) place = static_cast<int>(i);
+  }
+  for (const CardProblem& problem : checked->checked.problems)
+    if (problem.piece == place) answer.codes.push_back(problem.code);
+  if (place == -2 || answer.codes.empty()) {
+    return failure(Problem{.kind = place == -2 ? ProblemKind::unknown_name : ProblemKind::bad_input,
+                           .what = place == -2
+                                       ? "no piece of " + card.row.title + " is called " + in_quotes(piece)
+                                       : "the check has nothing to say about " + in_quotes(piece),
+                           .where = {},
+                           .expected = place == -2 ? "a piece, or \"the card\"" : "",
+                           .candidates = place == -2 ? names : std::vector<std::string>{}});
+  }
+  std::string codes = place < 0 ? card.row.meant : card.elements[static_cast<std::size_t>(place)].meant;
+  for (const std::string& code : answer.codes) codes += (codes.empty() ? "" : "; ") + code;
+  const Result<void> done =
+      book.change(fmt::format("{}: {} is meant", card.row.title, piece), [&](Change& change) -> Result<void> {
+        std::optional<std::int64_t> element;
+        if (place >= 0) element = card.element_ids[static_cast<std::size_t>(place)];
+        set_meant(change, card.id, element, codes);
+        return {};
+      });
+  if (!done) return failure(done.error());
   return answer;
 }
 

@@ -36,4 +36,12 @@ struct CheckAnswer {
 
 Result<CheckAnswer> check(const Book& book, std::string_view sample);
 
+// The problems that the check finds at a piece ("the card": at the card as a whole) are meant, and stay quiet
+// from now on. Unknown piece, or nothing found at it: a Problem.
+struct MeantAnswer {
+  std::string sample, piece;
+  std::vector<std::string> codes;
+};
+Result<MeantAnswer> answer_meant(Book& book, std::string_view sample, const std::string& piece);
+
 }  // namespace insetbook

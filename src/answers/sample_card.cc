@@ -146,6 +146,7 @@ class Reader {
     }
     piece.at = row.at;
     piece.glue = glue_of(row);
+    piece.meant = codes_of(row.meant);
     const bool foam = card_.papers[i].raised_by > Length();
     piece.raised = foam || is_or_under(words_, VocabularyName::role, "embellishment", row.role);
     piece.needs_size = is_layer(row) || (foam && is_flat(row));
@@ -270,6 +271,17 @@ class Reader {
 };
 
 }  // namespace
+
+std::vector<std::string> codes_of(const std::string& meant) {
+  std::vector<std::string> codes;
+  std::string_view rest = meant;
+  while (!rest.empty()) {
+    const std::size_t end = std::min(rest.find(';'), rest.size());
+    codes.emplace_back(trim(rest.substr(0, end)));
+    rest.remove_prefix(std::min(end + 1, rest.size()));
+  }
+  return codes;
+}
 
 FoldEntry fold_entry(const Vocabulary& vocabulary, const std::vector<std::string>& terms) {
   FoldEntry entry;

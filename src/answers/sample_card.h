@@ -47,6 +47,9 @@ struct SampleCard {
 SampleCard sample_card(const Book& book, const Vocabulary& vocabulary, const Settings& settings,
                        std::int64_t sample_id);
 
+// "over-a-crease; glued-shut"
+std::vector<std::string> codes_of(const std::string& meant);
+
 // The fold's entry as src/card takes it: of one fold only.
 FoldEntry fold_entry(const Vocabulary& vocabulary, const std::vector<std::string>& terms);
 

@@ -113,7 +113,8 @@ struct SampleRow {
   std::string words, envelope, steps, based_on, note;
   std::vector<Mention> mentions;  // of the sample itself, in order
   std::vector<PhotoOnRecord> photos;
-  std::string uuid;  // as in SupplyRow
+  std::string meant;  // see set_meant
+  std::string uuid;   // as in SupplyRow
 };
 Result<std::pair<PutResult, std::int64_t>> put_sample(Change& change, const SampleRow& row);
 
@@ -126,8 +127,15 @@ struct ElementRow {
   std::string goes, goes_how, at, glue, note;
   int count = 1;
   std::vector<Mention> mentions;
+  std::string meant;  // see set_meant
 };
 Result<std::pair<PutResult, std::int64_t>> put_element(Change& change, const ElementRow& row);
+
+// Problems of the card check that the person has answered "meant": codes, '; ' between them, of a piece or of
+// the card as a whole. They are no part of what tables and lines say, so put_sample and put_element leave
+// them. Whether anything changed.
+bool set_meant(Change& change, std::int64_t sample_id, std::optional<std::int64_t> element_id,
+               std::string_view codes);
 
 // Reading back, in the order a person would list them.
 std::optional<SampleRow> sample(const Book& book, std::int64_t id);

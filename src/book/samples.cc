@@ -180,7 +180,7 @@ Result<std::pair<PutResult, std::int64_t>> put_sample(Change& change, const Samp
 std::optional<SampleRow> sample(const Book& book, std::int64_t id) {
   Statement& row = book.statement(
       "SELECT title, made, base_width_nm, base_height_nm, base_unit, base_text, scores, finished_text, "
-      "closed_width_nm, closed_height_nm, closed_unit, words, envelope, steps, based_on, note, uuid "
+      "closed_width_nm, closed_height_nm, closed_unit, words, envelope, steps, based_on, note, uuid, meant "
       "FROM sample WHERE id = ?");
   row.bind(1, id);
   if (!row.step()) return std::nullopt;
@@ -203,6 +203,7 @@ std::optional<SampleRow> sample(const Book& book, std::int64_t id) {
   sample.based_on = row.text(14);
   sample.note = row.text(15);
   sample.uuid = row.text(16);
+  sample.meant = row.text(17);
   row.reset();
   sample.mentions = read_mentions(book.statement(mentions_of_sample_sql), id);
   sample.photos = photos_of(book, id);
@@ -284,7 +285,8 @@ std::vector<std::pair<std::int64_t, ElementRow>> elements_of(const Book& book, s
   Statement& row = book.statement(
       "SELECT id, position, name, role, side, shape, width_nm, height_nm, placed, unit, size_text, set_id, "
       "die_id, "
-      "line_id, in_line_id, goes_to, goes, goes_how, at, glue, note, count FROM element WHERE sample_id = ? "
+      "line_id, in_line_id, goes_to, goes, goes_how, at, glue, note, count, meant FROM element "
+      "WHERE sample_id = ? "
       "ORDER BY position, id");
   row.bind(1, sample_id);
   std::vector<std::pair<std::int64_t, ElementRow>> elements;
@@ -313,10 +315,25 @@ std::vector<std::pair<std::int64_t, ElementRow>> elements_of(const Book& book, s
     element.glue = row.text(19);
     element.note = row.text(20);
     element.count = static_cast<int>(row.integer(21));
+    element.meant = row.text(22);
   }
   for (auto& [id, element] : elements)
     element.mentions = read_mentions(book.statement(mentions_of_element_sql), id);
   return elements;
+}
+
+bool set_meant(Change& change, std::int64_t sample_id, std::optional<std::int64_t> element_id,
+               std::string_view codes) {
+  const Book& book = change.book();
+  Statement& row =
+      element_id ? book.statement("UPDATE element SET meant = ?1 WHERE id = ?2 AND meant <> ?1 RETURNING id")
+                 : book.statement("UPDATE sample SET meant = ?1 WHERE id = ?2 AND meant <> ?1 RETURNING id");
+  row.bind(1, codes).bind(2, element_id ? *element_id : sample_id);
+  const bool changed = row.step();
+  while (changed && row.step()) {
+  }
+  row.reset();
+  return changed;
 }
 
 }  // namespace insetbook

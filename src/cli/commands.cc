@@ -83,6 +83,15 @@ constexpr Option export_options[] = {
 constexpr Option nearest_options[] = {
     {"limit", "N", "show at most N colours (10 unless asked)"},
 };
+constexpr Option resize_options[] = {
+    {"base", "SIZE", "the new base: \"A5\", \"7 x 10 in\""},
+};
+constexpr Option copy_options[] = {
+    {"as", "TITLE", "what the copy is called"},
+};
+constexpr Option check_options[] = {
+    {"meant", "PIECE", "what the check says about this piece (or \"the card\") is meant: it stays quiet"},
+};
 constexpr Option base_options[] = {
     {"finished", "SIZE", "the closed size: \"4-1/4 x 5-1/2 in\", \"A6\""},
     {"from", "SIZE", "a sheet to fold: \"A4\", \"8-1/2 x 5-1/2 in\""},
@@ -191,18 +200,13 @@ constexpr Command table[] = {
      {},
      0,
      run_settings},
-    {"check",
-     "SAMPLE…",
-     "the card check: closes, stands, envelope, post, glue",
+    {"check", "SAMPLE…", "the card check: closes, stands, envelope, post, glue",
      "Every piece is put where the record says, and what would glue the card shut, crease a piece, show past "
      "the "
      "closed card or keep it out of its envelope is listed with what mends it. Exit status 1 where there is "
      "a "
      "problem.",
-     "check low tide",
-     {},
-     1,
-     run_check},
+     "check low tide", check_options, 1, run_check},
     {"base", "FOLD", "cut size and scores of a base",
      "From the finished size or from a sheet: where to score and which way each score folds, how many a "
      "sheet "
@@ -216,15 +220,16 @@ constexpr Command table[] = {
      "an "
      "eighth makes the next one a quarter smaller.",
      "layers 4-1/4 x 5-1/2 in --border 1/8 --count 3", layers_options, 1, run_layers},
-    {"resize", "SAMPLE…", "the same design on another base", "", "resize low tide --base A5", {}, 1, nullptr},
-    {"copy",
-     "SAMPLE…",
-     "the same with changes, linked",
-     "",
-     "copy low tide --as \"high tide\"",
-     {},
-     1,
-     nullptr},
+    {"resize", "SAMPLE…", "the same design on another base",
+     "Layers keep their borders, everything else its size; what no longer suits the die it was cut by is "
+     "listed "
+     "with the nearest that does. Nothing is recorded.",
+     "resize low tide --base A5", resize_options, 1, run_resize},
+    {"copy", "SAMPLE… [CHANGE…]", "the same with changes, linked",
+     "A change is \"plum for sage\" (a colour or a supply), a fold or an occasion, each in quotes where it "
+     "has "
+     "several words. The copy names the sample it is based on.",
+     "copy low tide \"plum for sage\" easel --as \"high tide\"", copy_options, 1, run_copy},
     {"cut",
      "PIECES… | SAMPLE…",
      "a cut plan",

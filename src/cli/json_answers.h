@@ -16,12 +16,14 @@
 #include "answers/base.h"
 #include "answers/check.h"
 #include "answers/convert.h"
+#include "answers/copy.h"
 #include "answers/find.h"
 #include "answers/fits.h"
 #include "answers/frames.h"
 #include "answers/layers.h"
 #include "answers/measure.h"
 #include "answers/record.h"
+#include "answers/resize.h"
 #include "answers/show.h"
 #include "importers/report/report.h"
 #include "measure/size.h"
@@ -50,6 +52,8 @@ std::string answer_json(const NearestAnswer& answer);
 std::string answer_json(const CheckAnswer& answer);
 std::string answer_json(const BaseAnswer& answer);
 std::string answer_json(const LayersAnswer& answer);
+std::string answer_json(const CopyAnswer& answer);
+std::string answer_json(const ResizeAnswer& answer);
 
 std::string answer_json(const FindAnswer& answer);
 std::string answer_json(const ImportReport& report);

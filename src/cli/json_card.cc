@@ -1,7 +1,9 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "answers/base.h"
 #include "answers/check.h"
+#include "answers/copy.h"
 #include "answers/layers.h"
+#include "answers/resize.h"
 #include "cli/json_values.h"
 #include "measure/write.h"
 
@@ -119,6 +121,49 @@ std::string answer_json(const LayersAnswer& answer) {
                               {"border_nm", layer.size.border.nm()},
                               {"dies", layer.dies}});
   }
+  return dumped(json);
+}
+
+std::string answer_json(const CopyAnswer& answer) {
+  Json json{{"sample", answer.title},
+            {"based_on", answer.from},
+            {"differences", Json::array()},
+            {"notes", answer.notes}};
+  for (const CopyDifference& one : answer.differences)
+    json["differences"].push_back(
+        {{"what", one.what}, {"was", one.was}, {"is", one.is}, {"elements", one.pieces}});
+  return dumped(json);
+}
+
+std::string answer_json(const ResizeAnswer& answer) {
+  Json json{{"sample", answer.sample},
+            {"base", {{"width_nm", answer.base.width.nm()}, {"height_nm", answer.base.height.nm()}}},
+            {"closed", {{"width_nm", answer.folded.width.nm()}, {"height_nm", answer.folded.height.nm()}}},
+            {"elements", Json::array()},
+            {"problems", Json::array()}};
+  for (const ResizedPiece& piece : answer.pieces) {
+    if (piece.name.empty()) continue;
+    Json one{{"element", piece.name}};
+    if (piece.was_width && piece.was_height) {
+      one["was_width_nm"] = piece.was_width->nm();
+      one["was_height_nm"] = piece.was_height->nm();
+    }
+    if (piece.width && piece.height) {
+      one["width_nm"] = piece.width->nm();
+      one["height_nm"] = piece.height->nm();
+      one["size"] = write_size(*piece.width, *piece.height, answer.unit);
+    }
+    one["too_large"] = piece.too_large;
+    one["die"] = piece.die;
+    one["nearest_die"] = piece.nearest_die;
+    json["elements"].push_back(std::move(one));
+  }
+  for (const CardProblem& problem : answer.checked.problems)
+    json["problems"].push_back(
+        {{"code", problem.code},
+         {"element", problem.piece < 0 ? "" : answer.pieces[static_cast<std::size_t>(problem.piece)].name},
+         {"why", problem.why},
+         {"mend", problem.mend}});
   return dumped(json);
 }
 

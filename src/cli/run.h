@@ -33,6 +33,8 @@ int run_nearest(const Invocation&, Output&);
 int run_check(const Invocation&, Output&);
 int run_base(const Invocation&, Output&);
 int run_layers(const Invocation&, Output&);
+int run_resize(const Invocation&, Output&);
+int run_copy(const Invocation&, Output&);
 
 // The value of an option that is a number above zero, `otherwise` where it was not given; of --limit.
 Result<std::size_t> number_given(const Invocation& invocation, std::string_view name, std::size_t otherwise);

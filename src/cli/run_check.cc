@@ -97,9 +97,23 @@ void print_check(const CheckAnswer& answer, Output& out) {
   print_post(answer, out);
 }
 
+int run_meant(const Invocation& invocation, Output& out) {
+  Result<Book> book = open_book(invocation, Book::Use::write, out);
+  if (!book) return out.problem(book.error());
+  const Result<MeantAnswer> answer = answer_meant(*book, invocation.text(), invocation.value("meant"));
+  if (!answer) return out.problem(answer.error());
+  if (out.json())
+    out.raw(plain_json({{"sample", answer->sample}, {"piece", answer->piece}, {"meant", answer->codes}}));
+  else
+    out.line(fmt::format("{}: {} of {} is meant, and stays quiet. Undo takes that back.", answer->sample,
+                         fmt::join(answer->codes, ", "), answer->piece));
+  return 0;
+}
+
 }  // namespace
 
 int run_check(const Invocation& invocation, Output& out) {
+  if (invocation.has("meant")) return run_meant(invocation, out);
   const Result<Book> book = open_book(invocation, Book::Use::read, out);
   if (!book) return out.problem(book.error());
   const Result<CheckAnswer> answer = check(*book, invocation.text());

@@ -9,6 +9,8 @@
 #include "answers/base.h"
 #include "answers/layers.h"
 #include "answers/sample_book.h"
+#include "book/changes.h"
+#include "book/temporary_folder.h"
 #include "measure/write.h"
 
 namespace insetbook {
@@ -79,6 +81,23 @@ TEST(Check, AFoldWithoutOneFormIsNotChecked) {
 
 TEST(Check, AThickPieceWithoutASizeIsUnknown) {
   EXPECT_THAT(codes(checked("Gull over Low Water")), ElementsAre("unknown-size gull"));
+}
+
+// In a copy of the book, which the other tests do not see.
+TEST(Check, WhatIsMeantStaysQuietUntilItIsTakenBack) {
+  TemporaryFolder folder;
+  std::filesystem::copy(sample_book().folder(), folder.path() / "book",
+                        std::filesystem::copy_options::recursive);
+  Result<Book> book = Book::open(folder.path() / "book", Book::Use::write);
+  ASSERT_TRUE(book) << book.error().what;
+  const auto codes_now = [&] { return codes(*check(*book, "Gull over Low Water")); };
+  ASSERT_THAT(codes_now(), ElementsAre("unknown-size gull"));
+  EXPECT_FALSE(answer_meant(*book, "Gull over Low Water", "heron"));
+  EXPECT_FALSE(answer_meant(*book, "Gull over Low Water", "mat"));
+  ASSERT_TRUE(answer_meant(*book, "Gull over Low Water", "Gull"));
+  EXPECT_THAT(codes_now(), IsEmpty());
+  ASSERT_TRUE(undo(*book, std::nullopt));
+  EXPECT_THAT(codes_now(), ElementsAre("unknown-size gull"));
 }
 
 TEST(Check, ATagIsItsOwnBase) {

@@ -203,3 +203,6 @@ if [ ! -f "$openings/whole" ]; then
 fi
 rm -f "$openings/derived.db"
 bench_openings times "$openings"
+echo
+echo "The card check of a card of 40 pieces / loading it (target: at most 3 x): microseconds, and the ratio"
+bench_check "$books/check"

@@ -308,6 +308,28 @@ TEST(Book, AnOlderBookIsBroughtUpAfterABackup) {
   EXPECT_EQ(header_figure(kept, "PRAGMA user_version"), 1);
 }
 
+// A row that was stored before a column was added is not as long as the others.
+TEST(Book, WhatIsMeantOfAnOlderSampleCanBeTakenBack) {
+  const TemporaryFolder folder;
+  make_version_1(folder.path());
+  Database::open((folder.path() / "book.db").string(), SQLITE_OPEN_READWRITE)
+      .execute("INSERT INTO sample (uuid, title, key) VALUES ('t', 'Low Tide', 'low tide')");
+  Result<Book> book = Book::open(folder.path(), Book::Use::write);
+  ASSERT_TRUE(book) << book.error().what;
+  const auto id = sample_titled(*book, "low tide");
+  ASSERT_TRUE(id);
+  bool changed = false;
+  ASSERT_TRUE(book->change("meant", [&](Change& change) -> Result<void> {
+    changed = set_meant(change, *id, std::nullopt, "no-stop");
+    return {};
+  }));
+  EXPECT_TRUE(changed);
+  EXPECT_EQ(sample(*book, *id)->meant, "no-stop");
+  const auto undone = undo(*book, std::nullopt);
+  ASSERT_TRUE(undone) << undone.error().what;
+  EXPECT_EQ(sample(*book, *id)->meant, "");
+}
+
 TEST(Book, WhichChangesConcernWhichSamples) {
   TestBook test;
   std::int64_t one = 0, two = 0, colour_id = 0;

@@ -87,6 +87,7 @@ void make_version_1(const fs::path& folder) {
   db.execute(drop +
              "DROP TABLE name_word; DROP TABLE name_trigram; DROP VIEW name_of; DROP INDEX mention_unlinked; "
              "DROP INDEX element_glue; DROP TABLE name_piece; DROP INDEX sample_envelope; "
+             "ALTER TABLE sample DROP COLUMN meant; ALTER TABLE element DROP COLUMN meant; "
              "PRAGMA user_version = 1");
 }
 
