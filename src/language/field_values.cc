@@ -7,6 +7,7 @@
 
 #include "language/dates.h"
 #include "language/empty_fields.h"
+#include "language/envelope_names.h"
 #include "language/orders.h"
 #include "language/read_record.h"
 #include "language/recognise.h"
@@ -158,15 +159,19 @@ std::optional<Seen> Recogniser::closed_value(std::size_t first, std::size_t last
   return it;
 }
 
-// A size, else words of what was written.
+// A size, a name, else words of what was written.
 Seen Recogniser::envelope_value(std::size_t first, std::size_t last) const {
   Seen it = seen(As::says, first, last, priority_of::field);
   EnvelopeIs envelope;
   envelope.said = typed(first, last);
-  if (const auto size = whole_size(first, last); size && !size->one_figure)
+  if (const auto size = whole_size(first, last); size && !size->one_figure) {
     envelope.size = *size;
-  else
+  } else if (const EnvelopeSize* named = envelope_named(envelope.said)) {
+    say_envelope(*named, envelope.said, it);
+    return it;
+  } else {
     envelope.words = single_words(fold(envelope.said));
+  }
   it.says = std::move(envelope);
   return it;
 }

@@ -156,11 +156,13 @@ struct HasNo {
   std::string field;
   bool operator==(const HasNo&) const = default;
 };  // "no photo" and the like: field is empty
-// "in a C6 envelope", "4-3/8 x 5-3/4 in envelope": as it was written down, by its size or by words of it.
+// "in a C6 envelope", "4-3/8 x 5-3/4 in envelope": by its size, by a name of schema/papers/envelopes.json, or
+// by words of what was written down. A name and its size find the same samples, however these were written.
 struct EnvelopeIs {
   std::optional<SizeIs> size;
-  std::vector<std::string> words = {};  // folded
-  std::string said = {};
+  std::vector<std::string> words = {};  // folded; of a name, those of the name
+  std::string said = {};                // of a name, the name as the table has it
+  bool named = false;                   // `said` is a name of the table
   bool operator==(const EnvelopeIs&) const = default;
 };
 // "more like Harbour Easel": samples that have much in common with it, those with most first; never itself.

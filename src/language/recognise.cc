@@ -7,6 +7,7 @@
 
 #include "language/dates.h"
 #include "language/empty_fields.h"
+#include "language/envelope_names.h"
 #include "language/orders.h"
 #include "language/paper_names.h"
 #include "language/read_record.h"
@@ -414,6 +415,16 @@ void Recogniser::closed_sizes(std::size_t at, std::vector<Seen>& out) const {
         {std::string(typed(at, behind)), std::string(paper->means), std::string(paper->asks)});
 }
 
+// Behind the longest name of an envelope that begins here; `at` where none does.
+std::size_t Recogniser::envelope_name(std::size_t at) const {
+  for (std::size_t count = run_of_words(at, longest_envelope_name); count > 0; --count) {
+    const std::string said = words(at, count);
+    if (!said.ends_with("envelope") && !said.ends_with("envelopes") && envelope_named(said))
+      return at + count;
+  }
+  return at;
+}
+
 // "in a C6 envelope", "4-3/8 x 5-3/4 in envelopes", "envelope C6"
 void Recogniser::envelopes(std::size_t at, std::vector<Seen>& out) const {
   const auto names_it = [&](std::size_t i) { return is_word(i, "envelope") || is_word(i, "envelopes"); };
@@ -425,16 +436,20 @@ void Recogniser::envelopes(std::size_t at, std::vector<Seen>& out) const {
   if (const auto measured = measurement(begins); measured && !measured->size.one_figure) {
     envelope.size = measured->size;
     last = measured->last;
-  } else if (run_of_words(begins, 1) == 1 && paper_named(pieces_[begins].folded)) {
-    last = begins + 1;
-    envelope.words = {pieces_[begins].folded};
+  } else {
+    last = envelope_name(begins);
   }
   if (last == begins || (!names_it(at) && !names_it(last))) return;
-  envelope.said = typed(begins, last);
+  const std::string said(typed(begins, last));
   if (!names_it(at)) ++last;
   Seen it = seen(As::says, at, last, priority_of::side);
   it.word = words(begins, 1);
-  it.says = std::move(envelope);
+  if (envelope.size) {
+    envelope.said = said;
+    it.says = std::move(envelope);
+  } else {
+    say_envelope(*envelope_named(said), said, it);
+  }
   out.push_back(std::move(it));
 }
 

@@ -65,6 +65,7 @@ class Recogniser {
   void own_ink(std::size_t at, std::size_t last, const std::string& colour, std::vector<Seen>& out);
   void closed_sizes(std::size_t at, std::vector<Seen>& out) const;
   void envelopes(std::size_t at, std::vector<Seen>& out) const;
+  std::size_t envelope_name(std::size_t at) const;
   // recognise_each.cc
   void each_of_them(std::size_t at, std::vector<Seen>& out);
   bool counts_before(std::size_t at) const;

@@ -6,6 +6,7 @@
 #include <type_traits>
 
 #include "language/dates.h"
+#include "language/envelope_names.h"
 #include "measure/write.h"
 
 namespace insetbook {
@@ -208,6 +209,16 @@ std::string words_of_size(const SizeIs& size) {
   return out;
 }
 
+std::string words_of_envelope(const EnvelopeIs& envelope) {
+  if (envelope.named) return "envelope " + means(*envelope_named(envelope.said));
+  if (!envelope.size) return "envelope " + joined(envelope.words);
+  std::string names;
+  const Length within = tolerance(*envelope.size);
+  for (const std::string_view name : names_of_envelope(envelope.size->low, envelope.size->second, within))
+    names += (names.empty() ? ", or called " : " or ") + std::string(name);
+  return "envelope " + words_of_size(*envelope.size) + names;
+}
+
 // How the narrower terms are said.
 std::string with_kinds(const std::vector<std::string>& terms) {
   return terms.size() > 1 ? first_of(terms) + " or any kind of it" : first_of(terms);
@@ -322,7 +333,7 @@ std::string in_words(const Says& says) {
           return is.size ? "closed card " + words_of_size(*is.size)
                          : std::string(form_word(is.form)) + " card";
         else if constexpr (std::is_same_v<T, EnvelopeIs>)
-          return "envelope " + (is.size ? words_of_size(*is.size) : joined(is.words));
+          return words_of_envelope(is);
         else if constexpr (std::is_same_v<T, MadeIn>)
           return words_of_period(is);
         else if constexpr (std::is_same_v<T, WordsAre>)

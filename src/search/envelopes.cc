@@ -4,19 +4,30 @@
 #include <algorithm>
 
 #include "book/settings.h"
-#include "measure/read.h"
+#include "card/envelopes.h"
 #include "search/size_rules.h"
 #include "search/words.h"
 #include "search/written_values.h"
 
 namespace insetbook {
 
+namespace {
+
+// What is asked for as a size, where it is one or the name of one.
+std::optional<SizeIs> size_asked(const EnvelopeIs& envelope) {
+  const EnvelopeSize* named = envelope.named ? envelope_named(envelope.said) : nullptr;
+  if (!named) return envelope.size;
+  return SizeIs{.one_figure = false, .low = named->width, .second = named->height, .unit = named->unit};
+}
+
+}  // namespace
+
 bool envelope_says(std::string_view written, const EnvelopeIs& envelope, Unit unit) {
-  if (envelope.size) {
-    const Result<Size> size = read_size(written, unit);
-    if (!size) return false;
-    const SidesOnRecord sides{size->width.nm(), size->height.nm(), false};
-    return distance(size_rule(*envelope.size), sides).has_value();
+  const auto asked = size_asked(envelope);
+  const auto read = asked ? read_envelope(written, unit) : std::nullopt;
+  if (read) {
+    const SidesOnRecord sides{read->width.nm(), read->height.nm(), false};
+    return distance(size_rule(*asked), sides).has_value();
   }
   const std::vector<std::string> words = words_of(written);
   return !envelope.words.empty() && std::ranges::all_of(envelope.words, [&](const std::string& word) {

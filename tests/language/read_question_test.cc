@@ -1184,6 +1184,26 @@ TEST_F(ReadQuestion, OtherReadingsAreSaid) {
   EXPECT_EQ(question->other_readings[0].other, "closed:\"420 x 594 mm\"");
 }
 
+TEST_F(ReadQuestion, AnEnvelopeIsSaidWithItsSize) {
+  const auto means = [&](const char* text) {
+    const auto question = read(text);
+    return question && question->tree.children.size() == 1
+               ? question->tree.children.front().constraint.front().means
+               : std::string("not read");
+  };
+  EXPECT_EQ(means("a2 envelope"), "envelope A2, 4-3/8 x 5-3/4 in (size second hand)");
+  EXPECT_EQ(means("envelope:C6"), "envelope C6, 114 x 162 mm (size second hand)");
+  EXPECT_EQ(means("4 bar envelope"), "envelope 4 bar, 3-5/8 x 5-1/8 in (size recalled)");
+  EXPECT_EQ(means("5-3/4 x 4-3/8 in envelope"), "envelope 5-3/4 in x 4-3/8 in, within 1/32 in, or called A2");
+  EXPECT_EQ(means("4 x 5 in envelope"), "envelope 4 in x 5 in, within 1/32 in");
+  const auto question = read("A6 envelope");
+  ASSERT_TRUE(question);
+  ASSERT_EQ(question->other_readings.size(), 1u);
+  EXPECT_EQ(question->other_readings[0].text, "A6");
+  EXPECT_EQ(question->other_readings[0].taken, "the envelope A6, 4-3/4 x 6-1/2 in (size second hand)");
+  EXPECT_EQ(question->other_readings[0].other, "envelope:c6");
+}
+
 TEST_F(ReadQuestion, ASetNamedLikeAColourAndAShape) {
   const auto question = read("kelp circle");
   ASSERT_TRUE(question);

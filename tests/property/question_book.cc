@@ -27,6 +27,11 @@ const std::vector<std::string> book_folds{"easel", "side easel", "accordion", "s
 const std::vector<std::string> book_occasions{"birthday", "belated birthday", "sympathy", "retirement"};
 const std::vector<std::string> book_words{"heron", "kestrel", "quince", "thimble"};
 const std::vector<std::string> book_supplies{"garden gate", "otter row"};
+// Sources: the sizes as tests/outside/papers_test.cc holds them against published tables.
+const std::vector<std::vector<std::string>> book_envelopes{{"C6", "114 x 162 mm", "162 x 114 mm"},
+                                                           {"A2", "4-3/8 x 5-3/4 in", "5-3/4 x 4-3/8"},
+                                                           {"A7", "5-1/4 x 7-1/4 in", "7-1/4 x 5-1/4 in"},
+                                                           {"", "none", "with the book"}};
 const std::string book_set = "Tidepool Ovals";
 
 namespace {
@@ -105,6 +110,7 @@ SampleRecord a_sample(Dice& dice, std::size_t number) {
   if (dice.one_in(4)) sample.techniques.push_back(dice.pick(book_techniques));
   sample.width = dice.pick(book_figures);
   sample.height = dice.one_in(3) ? sample.width : dice.pick(book_figures);
+  sample.envelope = book_envelopes[number % 4][number / 4 % 3];
   for (std::size_t i = 0, n = 1 + dice.upto(5); i < n; ++i) sample.pieces.push_back(a_piece(dice, i));
   return sample;
 }
@@ -145,12 +151,13 @@ void write_tables(const fs::path& folder, const std::vector<SampleRecord>& sampl
              << "ink,ink pad," << colour.name << "," << value << "\n";
   }
   std::ofstream cards(folder / "samples.csv");
-  cards << "sample,made,occasion,fold,finished,techniques,words\n";
+  cards << "sample,made,occasion,fold,finished,techniques,words,envelope\n";
   std::ofstream elements(folder / "elements.csv");
   elements << "sample,element,role,side,shape,size,colour,ink,supply,die set,die,goes,technique,count\n";
   for (const SampleRecord& s : samples) {
     cards << s.title << "," << s.made << "," << s.occasion << "," << s.fold << ","
-          << size_cell(s.width, s.height, false) << "," << joined(s.techniques) << "," << s.word << "\n";
+          << size_cell(s.width, s.height, false) << "," << joined(s.techniques) << "," << s.word << ","
+          << s.envelope << "\n";
     for (const PieceRecord& p : s.pieces) {
       elements << s.title << "," << p.name << "," << p.role << "," << p.side << "," << p.shape << ","
                << size_cell(p.width, p.height, p.shape == "circle" || p.shape == "square") << "," << p.paper

@@ -30,7 +30,7 @@ struct PieceRecord {
   std::size_t other = 0;  // the piece it goes with, if it goes
 };
 struct SampleRecord {
-  std::string title, made, fold, occasion, word;
+  std::string title, made, fold, occasion, word, envelope;
   std::optional<std::int64_t> width, height;  // of the closed card
   std::vector<std::string> techniques;
   std::vector<PieceRecord> pieces;
@@ -45,6 +45,8 @@ struct ColourRecord {
 extern const std::vector<ColourRecord> book_colours;
 extern const std::vector<std::string> book_shapes, book_roles, book_techniques, book_folds, book_occasions,
     book_words, book_supplies;
+// As they are written down. The first of each list is a name, the rest its size; of the last list are none.
+extern const std::vector<std::vector<std::string>> book_envelopes;
 extern const std::string book_set;  // its dies are numbered 1 to 4, the largest first
 extern const std::vector<std::int64_t> book_figures;
 

@@ -140,6 +140,7 @@ void ask_of_the_card(Asked& asked, const SampleRecord& sample) {
   if (!sample.occasion.empty() && one_in(3))
     asked.occasion = broader_at_times(VocabularyName::occasion, sample.occasion);
   if (!sample.word.empty() && one_in(4)) asked.word = sample.word;
+  if (one_in(5)) asked.envelope = one_of(book_envelopes[picked(3)]);
   if (one_in(3)) {
     if (!one_in(3)) asked.made_from = sample.made.substr(0, 4);
     if (asked.made_from.empty() || one_in(2)) asked.made_to = sample.made.substr(0, 4);

@@ -140,6 +140,12 @@ bool pieces_meet(const SampleRecord& sample, const std::vector<PieceAsked>& aske
   return all_there(sample, wanted, 0, left);
 }
 
+bool same_envelope(const std::string& a, const std::string& b) {
+  return std::any_of(book_envelopes.begin(), book_envelopes.end() - 1, [&](const auto& ways) {
+    return std::count(ways.begin(), ways.end(), a) > 0 && std::count(ways.begin(), ways.end(), b) > 0;
+  });
+}
+
 }  // namespace
 
 bool meets(const SampleRecord& sample, const Asked& asked) {
@@ -149,6 +155,7 @@ bool meets(const SampleRecord& sample, const Asked& asked) {
   if (!asked.occasion.empty() && !is_or_narrower(VocabularyName::occasion, sample.occasion, asked.occasion))
     return false;
   if (!asked.word.empty() && sample.word != asked.word) return false;
+  if (!asked.envelope.empty() && !same_envelope(asked.envelope, sample.envelope)) return false;
   const std::string year = sample.made.substr(0, 4);
   if (!asked.made_from.empty() && year < asked.made_from) return false;
   if (!asked.made_to.empty() && year > asked.made_to) return false;
@@ -217,6 +224,7 @@ std::string told(const Asked& asked) {
   tell(out, "word", asked.word);
   tell(out, "supply", asked.supply);
   if (asked.pieces_in_all) tell(out, "pieces in all", std::to_string(asked.pieces_in_all));
+  tell(out, "envelope", asked.envelope);
   tell(out, "from", asked.made_from);
   tell(out, "to", asked.made_to);
   return out;

@@ -41,6 +41,7 @@ struct Asked {
   std::vector<PieceAsked> no_pieces;
   std::string fold, not_fold, occasion, technique, word, supply;
   std::string made_from, made_to;  // years, or empty
+  std::string envelope;            // of book_envelopes: a name or a size, which mean the same
   int pieces_in_all = 0;           // at least so many, whatever they are
 };
 

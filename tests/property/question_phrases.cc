@@ -243,6 +243,9 @@ Parts the_card(const Asked& asked, const Pick& pick) {
   if (!asked.word.empty()) parts.push_back(asked.word);
   shuffle(parts, pick);
   parts.push_back(one_of(pick, {"card", "cards", "designs"}));
+  if (!asked.envelope.empty())
+    parts.push_back(one_of(pick, {"in a ", "with a ", "in an ", "for "}) + asked.envelope +
+                    one_of(pick, {" envelope", " envelopes"}));
   add_made(parts, asked, pick);
   return parts;
 }
@@ -397,6 +400,7 @@ std::string said_in_fields(const Asked& asked, const Pick& pick) {
   term("occasion", VocabularyName::occasion, asked.occasion);
   term("technique", VocabularyName::technique, asked.technique);
   if (asked.pieces_in_all) parts.push_back("with:(count:" + std::to_string(asked.pieces_in_all) + ")");
+  if (!asked.envelope.empty()) parts.push_back("envelope:" + quoted(asked.envelope, pick));
   if (!asked.word.empty()) parts.push_back("text:" + asked.word);
   if (!asked.supply.empty()) parts.push_back("supply:" + quoted(asked.supply, pick));
   if (!asked.made_from.empty() && asked.made_from == asked.made_to) {

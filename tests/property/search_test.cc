@@ -24,9 +24,17 @@ namespace {
 // Of what is written of glue in the generated book: what is foam.
 const std::vector<std::string> stuck_with_foam{"foam", "Foam, left 2 in", "left 2 in, foam pads"};
 
-// Envelopes of 4-3/8 x 5-3/4 in, as they are written in the generated book; the others are of no such size.
-const std::vector<std::string> written_sizes{"4-3/8 x 5-3/4 in", "5¾ x 4⅜"};
-const std::vector<std::string> envelopes{"", "C6, lined", written_sizes[0], written_sizes[1], "C5", "none"};
+// What is written of envelopes in the generated book, by what is in the envelope trade the same: the American
+// A2 envelope is 4-3/8 x 5-3/4 in, C6 is 114 x 162 mm.
+const std::vector<std::string> written_as_a2{"4-3/8 x 5-3/4 in", "5¾ x 4⅜", "A2", "a2 envelope (kraft)"};
+const std::vector<std::string> written_as_c6{"C6, lined", "162 x 114 mm"};
+const std::vector<std::string> envelopes{
+    "",     written_as_c6[0], written_as_a2[0], written_as_a2[1], "C5",
+    "none", written_as_a2[2], written_as_c6[1], written_as_a2[3], "lined, of C6 kind"};
+
+bool stands_in(const std::string& text, const std::vector<std::string>& list) {
+  return std::find(list.begin(), list.end(), text) != list.end();
+}
 
 namespace fs = std::filesystem;
 using Ids = std::vector<std::int64_t>;
@@ -511,7 +519,9 @@ class Scan {
     }
     if (const auto* is = std::get_if<EnvelopeIs>(&says)) {
       const std::string& written = sample.text.at("envelope");
-      return is->size ? written == written_sizes[0] || written == written_sizes[1] : written == "C6, lined";
+      if (is->size || is->said == "A2") return stands_in(written, written_as_a2);
+      if (is->said == "C6") return stands_in(written, written_as_c6) || written == envelopes.back();
+      return written == "C6, lined" || written == envelopes.back();  // the word alone
     }
     if (const auto* is = std::get_if<HasNo>(&says)) {
       if (is->field == "made") return sample.text.at("made").empty();
@@ -990,11 +1000,15 @@ Says of_sample(Dice& dice) {
       return HasNo{dice.pick(std::vector<std::string>{"made", "note", "fold", "technique"})};
     case 8: {
       EnvelopeIs envelope;
-      if (dice.one_in(2))
-        envelope.words = {"c6"};
-      else
+      if (dice.one_in(3))
+        envelope.words = {"lined"};
+      else if (dice.one_in(3))
         envelope.size = SizeIs{
             .one_figure = false, .low = Length::inch_fraction(35, 8), .second = Length::inch_fraction(23, 4)};
+      else if (dice.one_in(2))
+        envelope = {.words = {"c6"}, .said = "C6", .named = true};
+      else
+        envelope = {.words = {"a2"}, .said = "A2", .named = true};
       return envelope;
     }
     default:
