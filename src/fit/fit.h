@@ -19,7 +19,7 @@
 namespace insetbook {
 
 enum class Verdict {
-  fits,       // stays inside the line even if the opening is give_or_take smaller
+  fits,       // stays inside the line even if the opening is give_or_take smaller (smaller_opening.h)
   snug,       // inside as measured only: "cut one and try"
   too_big,    // not inside as measured
   undecided,  // closer than 1 nm to deciding; counts as not fitting, and is said
@@ -58,7 +58,7 @@ struct Panel {
 // is missing. Empty when the opening is too small for one step.
 Result<std::vector<Panel>> panels_inside(const Opening& opening, const FitQuestion& question);
 
-// Whether `panel`, centred, fits in the opening with border `border`: the exact check that panels_inside also
+// Whether `panel` fits anywhere in the opening with border `border`: the exact check that panels_inside also
 // passes. Problem as above.
 Result<Verdict> verdict_of(const Opening& opening, const Shape& panel, Length border);
 

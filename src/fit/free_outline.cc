@@ -1,8 +1,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 //
-// For one panel: branch and bound over squares of middles. A square is excluded when even the place in its
-// middle, helped by half the square's diagonal, has a corner of the panel too far out or a corner of the
-// opening too far in. Which panel is asked: half way between the last that fits and the first that does not.
+// For one panel: branch and bound over squares of middles. No place in a square is deeper than the one in its
+// middle by more than half the square's diagonal; a square is excluded when even so a corner of the panel is
+// too far out or a corner of the opening too far in.
 #include "fit/free_outline.h"
 
 #include <algorithm>
@@ -16,37 +16,62 @@
 namespace insetbook {
 namespace {
 
-constexpr double finest = 4;  // nm
+constexpr double finest = 4;          // nm
+constexpr double finest_step = 0.25;  // nm, in climbing: what touches on two sides has one place between them
+constexpr double rounding = 0.05;     // nm: more than depths in doubles are wrong by
 
-// As many squares are looked at before the best place is climbed to, and before a panel is given up as
-// undecided.
-constexpr int before_climbing = 50, most_squares = 300;
+// As many squares are looked at before the best place is climbed to, before a panel is given up as undecided,
+// to learn by how much an excluded panel misses, and for all panels of a chain.
+constexpr int before_climbing = 50, most_squares = 1000, most_to_learn = 60;
+constexpr std::int64_t most_in_all = 20'000;
 
 struct Square {
   double x = 0, y = 0, half = 0;
-  double depth = 0;  // of the panel there
+  double depth = 0;  // of the panel there, or more
 
   double reach() const { return half * std::numbers::sqrt2; }
-  bool operator<(const Square& other) const { return depth + reach() < other.depth + other.reach(); }
+  double deepest() const { return depth + reach(); }
+  bool operator<(const Square& other) const { return deepest() < other.deepest(); }
+};
+
+struct Outcome {
+  Where where = Where::outside;
+  Middle place;        // inside: its middle
+  double misses = 0;   // outside: by so much at least, wherever its box goes in
+  bool ended = false;  // undecided: not for being too close
 };
 
 class Search {
  public:
-  Search(const EdgeTree& opening, std::int64_t border, const EdgeTree& panel, std::int64_t& looked_at)
-      : opening_(opening), panel_(panel), border_(border), looked_at_(looked_at) {}
+  // `by_how_much`: whether a panel that is excluded is looked at further to learn that.
+  Search(const EdgeTree& opening, std::int64_t border, const EdgeTree& panel, bool by_how_much,
+         std::int64_t& looked_at)
+      : opening_(opening),
+        panel_(panel),
+        border_(border),
+        errors_(opening.error() + panel.error()),
+        enough_(static_cast<double>(border) - errors_ - rounding),
+        by_how_much_(by_how_much),
+        looked_at_(looked_at) {}
 
-  // Fits: `place` is set.
-  Where run() {
-    if (panel_.empty()) return Where::outside;
+  Outcome run() {
+    if (panel_.empty()) return {};
     cover_box();
-    const double least = std::max(finest, (opening_.error() + panel_.error()) / 2);
+    const double least = std::max(finest, errors_ / 2);
     bool left_open = false;
-    for (int looked = 1; !open_.empty(); ++looked) {
+    for (int looked = 1, learnt = 0; !open_.empty(); ++looked) {
       const Square square = open_.top();
+      if (square.deepest() < enough_) {
+        if (left_open) break;
+        const double misses = enough_ - square.deepest();
+        if (!by_how_much_ || square.reach() <= 3 * misses || ++learnt > most_to_learn)
+          return {Where::outside, {}, misses, false};
+      }
       open_.pop();
       ++looked_at_;
-      if (try_at(square.x, square.y) || (looked == before_climbing && try_highest())) return Where::inside;
-      if (looked > most_squares) return Where::undecided;
+      if (try_at(square.x, square.y) || (looked == before_climbing && try_highest()))
+        return {Where::inside, place_, 0, false};
+      if (looked - learnt > most_squares) return {Where::undecided, {}, 0, true};
       if (square.half < least) {
         left_open = true;
         continue;
@@ -56,17 +81,14 @@ class Search {
         for (const double y : {square.y - half, square.y + half}) add({x, y, half, 0});
       }
     }
-    return left_open ? Where::undecided : Where::outside;
+    return {left_open ? Where::undecided : Where::outside, {}, 0, false};
   }
-
-  Middle place() const { return place_; }
 
  private:
   void cover_box() {
     const Box &box = opening_.box(), &own = panel_.box();
-    const double error = opening_.error() + panel_.error();
-    const double wide = static_cast<double>(box.width() - own.width() - 2 * border_) + 2 * error;
-    const double high = static_cast<double>(box.height() - own.height() - 2 * border_) + 2 * error;
+    const double wide = static_cast<double>(box.width() - own.width() - 2 * border_) + 2 * errors_;
+    const double high = static_cast<double>(box.height() - own.height() - 2 * border_) + 2 * errors_;
     if (wide < 0 || high < 0) return;
     const double x = static_cast<double>(box.least.x + box.most.x) / 2;
     const double y = static_cast<double>(box.least.y + box.most.y) / 2;
@@ -81,19 +103,19 @@ class Search {
   }
 
   void add(Square square) {
-    const double border = static_cast<double>(border_);
     const bool thorough =
         square.reach() < static_cast<double>(panel_.box().width() + panel_.box().height()) / 20;
-    const double enough = border - square.reach() - opening_.error() - panel_.error() - 1;
+    // Where it is excluded by some part of its reach more, by how much need not be known better.
+    const double enough = enough_ - (by_how_much_ ? 1.4 : 1) * square.reach() - 1;
     square.depth = panel_depth(opening_, panel_, square.x, square.y, enough, thorough);
-    if (lies_nowhere_near(opening_, panel_, square.depth, square.reach(), border)) return;
+    if (!by_how_much_ && square.deepest() < enough_) return;
     if (thorough && square.depth > deepest_.depth) deepest_ = square;
     open_.push(square);
   }
 
   bool try_highest() {
     if (deepest_.half == 0) return false;
-    const Spot top = climb(Spot{deepest_.x, deepest_.y}, deepest_.half, finest, [&](Spot spot) {
+    const Spot top = climb(Spot{deepest_.x, deepest_.y}, deepest_.half, finest_step, [&](Spot spot) {
       return panel_depth(opening_, panel_, spot.x, spot.y, deepest_.depth, true);
     });
     return try_at(top.x, top.y);
@@ -110,6 +132,9 @@ class Search {
   const EdgeTree& opening_;
   const EdgeTree& panel_;
   std::int64_t border_;
+  double errors_;
+  double enough_;  // a panel less deep than this surely does not lie there
+  bool by_how_much_;
   std::int64_t& looked_at_;
   std::priority_queue<Square> open_;
   Square deepest_{0, 0, 0, -1e18};
@@ -129,23 +154,71 @@ std::int64_t last_by_box(const EdgeTree& opening, std::int64_t border, const Cha
   return fits;
 }
 
+// By how much no point of a panel lies better when it is scaled to smaller sides about the middle of its box:
+// as far as it moves, and as far as the smaller box can go where the larger one cannot.
+double gained(const EdgeTree& panel, Sides from, Sides to) {
+  const double half_width = static_cast<double>(from.width) / 2;
+  const double half_height = static_cast<double>(from.height) / 2;
+  const double narrower = half_width - static_cast<double>(to.width) / 2;
+  const double lower = half_height - static_cast<double>(to.height) / 2;
+  double most = 0;
+  for (const OutlineEdge& edge : panel.edges())
+    most = std::max(most,
+                    std::hypot((edge.x0 / half_width - 1) * narrower, (edge.y0 / half_height - 1) * lower));
+  constexpr double points_to_nm = 4;  // the points of both are rounded to the nanometre
+  return most + std::hypot(narrower, lower) + points_to_nm;
+}
+
+// The next smaller one that is not excluded with panel `n`, which misses the border by so much everywhere.
+std::int64_t next_below(const OutlineChain& chain, const EdgeTree& panel, std::int64_t n, double misses) {
+  if (!chain.scaled || panel.empty()) return n - 1;
+  std::int64_t excluded = n, open = 0;
+  while (excluded - open > 1) {
+    const std::int64_t middle = open + (excluded - open) / 2;
+    (gained(panel, chain.sides.at(n), chain.sides.at(middle)) < misses ? excluded : open) = middle;
+  }
+  return open;
+}
+
+// A place for one of the first `count`, as if smaller ones always fitted: a good one, not the best.
+std::optional<Placed> any_place(const EdgeTree& opening, std::int64_t border, const OutlineChain& chain,
+                                std::int64_t count) {
+  std::optional<Placed> found;
+  std::int64_t fits = 0, too_large = count + 1, looked_at = 0;
+  while (too_large - fits > 1) {
+    const std::int64_t middle = fits + (too_large - fits) / 2;
+    const EdgeTree panel = chain.outline(middle);
+    const Outcome outcome = Search(opening, border, panel, false, looked_at).run();
+    if (outcome.where == Where::inside) found = Placed{chain.sides.at(middle), outcome.place};
+    (outcome.where == Where::inside ? fits : too_large) = middle;
+  }
+  return found;
+}
+
 }  // namespace
 
 FoundPlace last_outline(const EdgeTree& opening, std::int64_t border, const OutlineChain& chain) {
   FoundPlace found;
   if (opening.empty()) return found;
-  std::int64_t fits = 0, too_large = last_by_box(opening, border, chain.sides) + 1;
-  while (too_large - fits > 1) {
-    // Most panels asked for are the opening's shape with a border: the answer is near the upper end.
-    const std::int64_t middle =
-        std::max(fits + 1, too_large - std::max<std::int64_t>(1, (too_large - fits) / 4));
-    const EdgeTree panel = chain.outline(middle);
-    Search search(opening, border, panel, found.looked_at);
-    const Where where = search.run();
-    if (where == Where::undecided) found.undecided = chain.sides.at(middle);
-    if (where == Where::outside) found.undecided.reset();
-    if (where == Where::inside) found.placed = Placed{chain.sides.at(middle), search.place()};
-    (where == Where::inside ? fits : too_large) = middle;
+  std::int64_t n = last_by_box(opening, border, chain.sides);
+  const auto leave_open = [&](bool ended) {
+    found.ended |= ended;
+    if (!found.undecided) found.undecided = chain.sides.at(n);
+  };
+  while (n >= 1) {
+    if (found.looked_at > most_in_all) {
+      leave_open(true);
+      found.placed = any_place(opening, border, chain, n);
+      break;
+    }
+    const EdgeTree panel = chain.outline(n);
+    const Outcome outcome = Search(opening, border, panel, chain.scaled && n > 1, found.looked_at).run();
+    if (outcome.where == Where::inside) {
+      found.placed = Placed{chain.sides.at(n), outcome.place};
+      break;
+    }
+    if (outcome.where == Where::undecided) leave_open(outcome.ended);
+    n = outcome.where == Where::outside ? next_below(chain, panel, n, outcome.misses) : n - 1;
   }
   return found;
 }

@@ -47,8 +47,11 @@ FoundPlace better(FoundPlace a, FoundPlace b) {
   };
   FoundPlace best = size(a) >= size(b) ? a : b;
   best.undecided.reset();
+  best.ended = false;
   for (const FoundPlace* found : {&a, &b}) {
-    if (found->undecided && area(*found->undecided) > size(best)) best.undecided = found->undecided;
+    if (!found->undecided || area(*found->undecided) <= size(best)) continue;
+    if (!best.undecided || area(*found->undecided) > area(*best.undecided)) best.undecided = found->undecided;
+    best.ended |= found->ended;
   }
   best.looked_at = a.looked_at + b.looked_at;
   return best;
@@ -58,6 +61,11 @@ Form whole_form(ShapeKind kind, Sides sides) {
   Form form{FormKind::rounded, sides.width * (ticks_in_nm / 2), sides.height * (ticks_in_nm / 2), 0, 0, true};
   if (kind == ShapeKind::circle) form.radius = form.half_width;
   return form;
+}
+
+// Path data and a heart's construction are stretched to their box; other figures stay as they are.
+bool is_one_outline_scaled(const Shape& shape) {
+  return !shape.outline.empty() || shape.kind == ShapeKind::heart;
 }
 
 bool open(const FoundPlace& found) {
@@ -93,7 +101,8 @@ FoundPlace OutlineFamily::last(const OutlineGround& ground, Length border, const
   if (chain.count < 1) return {};
   const std::int64_t nm = border.nm();
   if (drawn_) {
-    const OutlineChain drawn{chain, [&](std::int64_t n) { return panel_edges(chain.at(n)); }};
+    const OutlineChain drawn{chain, [&](std::int64_t n) { return panel_edges(chain.at(n)); },
+                             !pattern_ || is_one_outline_scaled(*pattern_)};
     return last_outline(ground.edges(), nm, drawn);
   }
   return ground.ask(
@@ -302,8 +311,8 @@ Placed OutlineFamily::amid(Placed placed, std::int64_t border) const {
   return placed;
 }
 
-bool OutlineFamily::lies_in(const OutlineGround& other, Sides sides) const {
-  return last(other, Length(), {1, [sides](std::int64_t) { return sides; }}).placed.has_value();
+bool OutlineFamily::lies_in(const OutlineGround& other, Sides sides, Length border) const {
+  return last(other, border, {1, [sides](std::int64_t) { return sides; }}).placed.has_value();
 }
 
 }  // namespace insetbook

@@ -38,8 +38,8 @@ class OutlineFamily {
   // A panel in the middle, where it keeps the border there.
   std::optional<Placed> in_the_middle(Sides sides) const;
 
-  // Whether the panel lies somewhere in another opening, with no border.
-  bool lies_in(const OutlineGround& other, Sides sides) const;
+  // Whether the panel lies somewhere in this or another opening with a border.
+  bool lies_in(const OutlineGround& other, Sides sides, Length border) const;
 
  private:
   FoundPlace last(const OutlineGround& ground, Length border, const Chain& chain) const;

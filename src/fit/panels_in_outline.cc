@@ -4,7 +4,9 @@
 #include <algorithm>
 
 #include "fit/outline_family.h"
+#include "fit/smaller_opening.h"
 #include "fit/verdict.h"
+#include "measure/write.h"
 #include "shape/shape_outline.h"
 #include "shape/wide.h"
 
@@ -23,11 +25,28 @@ Result<CurvedOutline> drawn(const Opening& opening, const OutlineGround& ground,
   return outline_of(shape);
 }
 
+// In the unit that the steps are of.
+std::string size_said(Sides sides, std::int64_t step) {
+  const Unit unit = step % Length::inch_fraction(1, 64).nm() == 0 ? Unit::inch : Unit::mm;
+  return write_size(Length::nm(sides.width), Length::nm(sides.height), unit);
+}
+
+// What is said of larger panels that were neither found nor excluded: how large one may be at most.
+std::string left_open(const FoundPlace& found, std::int64_t step) {
+  if (!found.undecided) return {};
+  const Sides most = *found.undecided, placed = found.placed->sides;
+  if (found.ended)
+    return "the search was ended before a larger one was found or excluded: none larger than " +
+           size_said(most, step) + " fits";
+  if (most.width - placed.width <= step && most.height - placed.height <= step)
+    return "one step more is too close to tell, and was not taken";
+  return "larger ones, up to " + size_said(most, step) + ", are too close to tell, and were not taken";
+}
+
 class Answer {
  public:
-  Answer(const Opening& opening, const FitQuestion& question, const OutlineGround& ground,
-         std::optional<OutlineGround> smaller)
-      : opening_(opening), question_(question), ground_(ground), smaller_(std::move(smaller)) {}
+  Answer(const Opening& opening, const FitQuestion& question, const OutlineGround& ground)
+      : opening_(opening), question_(question), ground_(ground), smaller_(opening, ground) {}
 
   void add_shape(ShapeKind kind, std::optional<CurvedOutline> panel) {
     const bool own = kind == opening_.shape.kind && is_outline(opening_.shape);
@@ -93,16 +112,15 @@ class Answer {
     panel.centred = shown.centred;
     panel.left = Length::nm((shown.middle.x / 2 - sides.width) / 2);
     panel.top = Length::nm((shown.middle.y / 2 - sides.height) / 2);
-    if (opening_.give_or_take > Length())
-      panel.verdict = smaller_ && family.lies_in(*smaller_, sides) ? Verdict::fits : Verdict::snug;
-    if (found.undecided) panel.note = "one step more is too close to tell, and was not taken";
+    panel.verdict = smaller_.verdict(family, sides);
+    panel.note = left_open(found, question_.step.nm());
     panels_.push_back(std::move(panel));
   }
 
   const Opening& opening_;
   const FitQuestion& question_;
   const OutlineGround& ground_;
-  std::optional<OutlineGround> smaller_;
+  SmallerOpening smaller_;
   std::vector<Panel> panels_;
 };
 
@@ -116,12 +134,7 @@ Result<std::vector<Panel>> panels_in_outline(const Opening& opening, const FitQu
                                              const std::vector<Shape>& shapes) {
   const Result<OutlineGround> ground = OutlineGround::of(opening.shape);
   if (!ground) return failure(ground.error());
-  std::optional<OutlineGround> smaller;
-  if (opening.give_or_take > Length()) {
-    Result<OutlineGround> less = OutlineGround::of(opening.shape, opening.give_or_take);
-    if (less) smaller = std::move(*less);
-  }
-  Answer answer(opening, question, *ground, std::move(smaller));
+  Answer answer(opening, question, *ground);
   for (const Shape& shape : shapes) {
     if (whole_figures(shape.kind)) {
       answer.add_shape(shape.kind, std::nullopt);
