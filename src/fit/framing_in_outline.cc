@@ -18,14 +18,10 @@ Sides sides_of(const Shape& shape) {
   return {shape.width.nm(), shape.height.nm()};
 }
 
-bool is_whole(ShapeKind kind) {
-  return kind == ShapeKind::rectangle || kind == ShapeKind::square || kind == ShapeKind::circle;
-}
-
 // The family that has this one panel.
 Result<OutlineFamily> family_of(const OutlineGround& ground, const Shape& panel, Length border, Length step) {
   std::optional<CurvedOutline> drawn;
-  if (!is_whole(panel.kind)) {
+  if (!is_whole_figure(panel.kind)) {
     Result<CurvedOutline> curves = outline_of(panel);
     if (!curves) return failure(curves.error());
     drawn = std::move(*curves);
@@ -155,8 +151,8 @@ Result<std::optional<Framing>> framed_in_outline(const Opening& opening, const S
   framing.greatest_border = shown.border;
   framing.verdict = SmallerOpening(opening, *ground).verdict(*family, sides);
   const Result<CurvedOutline> curves = outline_of(panel);
-  const Result<EdgeTree> drawn = curves ? scaled_edges(*curves, sides, 1000) : failure(curves.error());
-  const bool by_middles = !drawn || is_whole(panel.kind);
+  const Result<EdgeTree> drawn = curves ? scaled_edges(*curves, sides, usual_error) : failure(curves.error());
+  const bool by_middles = !drawn || is_whole_figure(panel.kind);
   set_distances(ground->edges(), sides, reaches_of(by_middles ? nullptr : &*drawn, sides), shown.middle, step,
                 framing);
   if (drawn) {

@@ -41,6 +41,40 @@ struct Outcome {
   bool ended = false;  // undecided: not for being too close
 };
 
+// Squares over all middles with which a panel's box keeps a border in the opening's.
+template <class Add>
+void cover(const Box& box, const Box& own, std::int64_t border, double errors, const Add& add) {
+  const double wide = static_cast<double>(box.width() - own.width() - 2 * border) + 2 * errors;
+  const double high = static_cast<double>(box.height() - own.height() - 2 * border) + 2 * errors;
+  if (wide < 0 || high < 0) return;
+  const double x = static_cast<double>(box.least.x + box.most.x) / 2;
+  const double y = static_cast<double>(box.least.y + box.most.y) / 2;
+  const double side = std::max({std::min(wide, high), std::max(wide, high) / 16, 2 * finest});
+  const double across = std::ceil(wide / side + 1e-9), down = std::ceil(high / side + 1e-9);
+  for (double i = 0; i < across; ++i) {
+    for (double j = 0; j < down; ++j)
+      add({x + wide * ((2 * i + 1) / across - 1) / 2, y + high * ((2 * j + 1) / down - 1) / 2, side / 2, 0});
+  }
+}
+
+template <class Add>
+void split(const Square& square, const Add& add) {
+  const double half = square.half / 2;
+  for (const double x : {square.x - half, square.x + half}) {
+    for (const double y : {square.y - half, square.y + half}) add({x, y, half, 0});
+  }
+}
+
+// Whether a square is so small that all corners of the panel are worth looking at.
+bool is_small(const Square& square, const Box& panel) {
+  return square.reach() < static_cast<double>(panel.width() + panel.height()) / 20;
+}
+
+Middle nearest_middle(double x, double y) {
+  constexpr std::int64_t half_nm = ticks_in_nm / 2;
+  return {std::llround(2 * x) * half_nm, std::llround(2 * y) * half_nm};
+}
+
 class Search {
  public:
   // `by_how_much`: whether a panel that is excluded is looked at further to learn that.
@@ -56,7 +90,7 @@ class Search {
 
   Outcome run() {
     if (panel_.empty()) return {};
-    cover_box();
+    cover(opening_.box(), panel_.box(), border_, errors_, [this](Square square) { add(square); });
     const double least = std::max(finest, errors_ / 2);
     bool left_open = false;
     for (int looked = 1, learnt = 0; !open_.empty(); ++looked) {
@@ -76,35 +110,14 @@ class Search {
         left_open = true;
         continue;
       }
-      const double half = square.half / 2;
-      for (const double x : {square.x - half, square.x + half}) {
-        for (const double y : {square.y - half, square.y + half}) add({x, y, half, 0});
-      }
+      split(square, [this](Square part) { add(part); });
     }
     return {left_open ? Where::undecided : Where::outside, {}, 0, false};
   }
 
  private:
-  void cover_box() {
-    const Box &box = opening_.box(), &own = panel_.box();
-    const double wide = static_cast<double>(box.width() - own.width() - 2 * border_) + 2 * errors_;
-    const double high = static_cast<double>(box.height() - own.height() - 2 * border_) + 2 * errors_;
-    if (wide < 0 || high < 0) return;
-    const double x = static_cast<double>(box.least.x + box.most.x) / 2;
-    const double y = static_cast<double>(box.least.y + box.most.y) / 2;
-    const double side = std::max({std::min(wide, high), std::max(wide, high) / 16, 2 * finest});
-    const double across = std::ceil(wide / side + 1e-9), down = std::ceil(high / side + 1e-9);
-    for (double i = 0; i < across; ++i) {
-      for (double j = 0; j < down; ++j) {
-        add({x + wide * ((2 * i + 1) / across - 1) / 2, y + high * ((2 * j + 1) / down - 1) / 2, side / 2,
-             0});
-      }
-    }
-  }
-
   void add(Square square) {
-    const bool thorough =
-        square.reach() < static_cast<double>(panel_.box().width() + panel_.box().height()) / 20;
+    const bool thorough = is_small(square, panel_.box());
     // Where it is excluded by some part of its reach more, by how much need not be known better.
     const double enough = enough_ - (by_how_much_ ? 1.4 : 1) * square.reach() - 1;
     square.depth = panel_depth(opening_, panel_, square.x, square.y, enough, thorough);
@@ -122,8 +135,7 @@ class Search {
   }
 
   bool try_at(double x, double y) {
-    constexpr std::int64_t half_nm = ticks_in_nm / 2;
-    const Middle middle{std::llround(2 * x) * half_nm, std::llround(2 * y) * half_nm};
+    const Middle middle = nearest_middle(x, y);
     if (outline_lies_at(opening_, panel_, middle, border_ * ticks_in_nm, true) != Where::inside) return false;
     place_ = middle;
     return true;
@@ -139,6 +151,60 @@ class Search {
   std::priority_queue<Square> open_;
   Square deepest_{0, 0, 0, -1e18};
   Middle place_;
+};
+
+class Deepest {
+ public:
+  Deepest(const EdgeTree& opening, const EdgeTree& panel, double alike)
+      : opening_(opening), panel_(panel), alike_(alike) {}
+
+  DeepPlace run(Middle start) {
+    best_ = {static_cast<double>(start.x) / ticks_in_nm, static_cast<double>(start.y) / ticks_in_nm};
+    climb_from_best(static_cast<double>(panel_.box().width() + panel_.box().height()) / 40);
+    cover(opening_.box(), panel_.box(), 0, 0, [this](Square square) { add(square); });
+    for (int looked = 0; !open_.empty() && looked < most_squares; ++looked) {
+      const Square square = open_.top();
+      open_.pop();
+      if (square.deepest() <= depth_ + alike_) break;
+      if (is_new_best_) climb_from_best(square.half);
+      split(square, [this](Square part) { add(part); });
+    }
+    return {nearest_middle(best_.x, best_.y), depth_};
+  }
+
+ private:
+  double depth_at(Spot spot, double enough, bool thorough) const {
+    return panel_depth(opening_, panel_, spot.x, spot.y, enough, thorough);
+  }
+
+  void climb_from_best(double step) {
+    best_ = climb(best_, step, alike_ / 16, [this](Spot spot) {
+      return depth_at(spot, depth_, true);  // what is less deep is no way up
+    });
+    depth_ = std::max(depth_, depth_at(best_, lowest, true));
+    is_new_best_ = false;
+  }
+
+  void add(Square square) {
+    const bool thorough = is_small(square, panel_.box());
+    square.depth = depth_at({square.x, square.y}, depth_ - square.reach(), thorough);
+    if (square.deepest() <= depth_ + alike_) return;
+    open_.push(square);
+    if (!thorough || square.depth <= depth_) return;
+    depth_ = square.depth;
+    best_ = {square.x, square.y};
+    is_new_best_ = true;
+  }
+
+  static constexpr double lowest = -1e18;
+
+  const EdgeTree& opening_;
+  const EdgeTree& panel_;
+  double alike_;
+  std::priority_queue<Square> open_;
+  Spot best_;
+  double depth_ = lowest;
+  bool is_new_best_ = false;
 };
 
 // The last of the chain whose box goes into the opening's.
@@ -221,6 +287,10 @@ FoundPlace last_outline(const EdgeTree& opening, std::int64_t border, const Outl
     n = outcome.where == Where::outside ? next_below(chain, panel, n, outcome.misses) : n - 1;
   }
   return found;
+}
+
+DeepPlace deepest_place(const EdgeTree& opening, const EdgeTree& panel, Middle start, double alike) {
+  return Deepest(opening, panel, alike).run(start);
 }
 
 }  // namespace insetbook

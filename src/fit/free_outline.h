@@ -23,4 +23,12 @@ struct OutlineChain {
 
 FoundPlace last_outline(const EdgeTree& opening, std::int64_t border, const OutlineChain& chain);
 
+// Where a panel lies deepest (panel_depth): no place is deeper by more than `alike` (nm), or the search was
+// ended before that was certain. Starts from a place that is known to be good.
+struct DeepPlace {
+  Middle middle;
+  double depth = 0;  // nm
+};
+DeepPlace deepest_place(const EdgeTree& opening, const EdgeTree& panel, Middle start, double alike);
+
 }  // namespace insetbook

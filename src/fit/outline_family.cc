@@ -13,7 +13,8 @@
 namespace insetbook {
 namespace {
 
-constexpr std::int64_t panel_error = 1000;  // nm, of the edges of a panel that is an outline
+// nm; borders of two places that are no more apart are alike. An outline's place takes long to find.
+constexpr std::int64_t alike_when_plain = 10'000, alike_when_drawn = 100'000;
 
 Int128 area(Sides sides) {
   return static_cast<Int128>(sides.width) * sides.height;
@@ -74,6 +75,10 @@ bool open(const FoundPlace& found) {
 
 }  // namespace
 
+bool is_whole_figure(ShapeKind kind) {
+  return kind == ShapeKind::rectangle || kind == ShapeKind::square || kind == ShapeKind::circle;
+}
+
 OutlineFamily::OutlineFamily(const OutlineGround& ground, ShapeKind kind, std::optional<CurvedOutline> drawn,
                              Length border, Length step, std::optional<Shape> pattern)
     : ground_(ground),
@@ -93,7 +98,7 @@ EdgeTree OutlineFamily::panel_edges(Sides sides) const {
     if (!own) return EdgeTree(Outline{});
     curves = std::move(*own);
   }
-  const Result<EdgeTree> edges = scaled_edges(*curves, sides, panel_error);
+  const Result<EdgeTree> edges = scaled_edges(*curves, sides, usual_error);
   return edges ? *edges : EdgeTree(Outline{});
 }
 
@@ -234,7 +239,7 @@ Length OutlineFamily::border_at(const Placed& placed) const {
   const std::int64_t most = std::max(border_.nm(), room);
   const auto fits = [&](std::int64_t nm) { return check.where(nm) == Where::inside; };
   const std::int64_t sure = last_that_holds(border_.nm(), most, check.guess(), fits);
-  return Length::nm(most - sure <= 5 * panel_error && check.where(most) != Where::outside ? most : sure);
+  return Length::nm(most - sure <= 5 * usual_error && check.where(most) != Where::outside ? most : sure);
 }
 
 std::optional<Placed> OutlineFamily::in_the_middle(Sides sides) const {
@@ -268,27 +273,47 @@ Placed OutlineFamily::aligned(const Placed& placed, std::int64_t border) const {
   return placed;
 }
 
+// Where a panel that is drawn itself lies deepest, and the border that it surely keeps there.
+std::pair<Placed, std::int64_t> OutlineFamily::deepest(const Placed& placed) const {
+  const EdgeTree panel = panel_edges(placed.sides);
+  if (panel.empty()) return {placed, border_.nm()};
+  const EdgeTree& opening = ground_.edges();
+  const DeepPlace deep = deepest_place(opening, panel, placed.middle, alike_when_drawn);
+  const Placed there{placed.sides, deep.middle};
+  const auto surely = static_cast<std::int64_t>(deep.depth - opening.error() - panel.error()) - 1;
+  if (surely > border_.nm() && Check(*this, there).where(surely) == Where::inside) return {there, surely};
+  return {placed, border_.nm()};
+}
+
 OutlineFamily::Shown OutlineFamily::widest(const Placed& placed) const {
-  const std::int64_t alike = drawn_ ? 100'000 : 10'000;  // an outline's place takes long to find
   const std::optional<Placed> centred = in_the_middle(placed.sides);
   const std::int64_t in_middle = centred ? border_at(*centred).nm() : -1;
-  Placed best = centred ? *centred : placed;
-  const Chain only{1, [&](std::int64_t) { return placed.sides; }};
   const Sides whole = ground_.size();
-  std::int64_t holds = centred ? in_middle : border_at(placed).nm();
-  std::int64_t fails =
-      std::min(whole.width - placed.sides.width, whole.height - placed.sides.height) / 2 + alike;
-  // In doubling steps first: where it fits in the middle there is seldom much more elsewhere.
-  for (std::int64_t step = alike; fails - holds > alike; step *= 2) {
+  const std::int64_t most =
+      std::min(whole.width - placed.sides.width, whole.height - placed.sides.height) / 2;
+  const std::int64_t alike = drawn_ ? alike_when_drawn : alike_when_plain;
+  if (centred && most <= in_middle + alike) return {centred->middle, Length::nm(in_middle), true};
+  const auto [best, holds] =
+      drawn_ ? deepest(centred.value_or(placed)) : widest_plain(centred.value_or(placed), most);
+  if (centred && holds <= in_middle + 2 * alike) return {centred->middle, Length::nm(in_middle), true};
+  const Placed nice = aligned(amid(best, holds), holds);
+  return {nice.middle, border_at(nice), false};
+}
+
+// By halving: a larger border leaves fewer places. In doubling steps first: where it fits in the middle there
+// is seldom much more elsewhere.
+std::pair<Placed, std::int64_t> OutlineFamily::widest_plain(const Placed& placed, std::int64_t most) const {
+  Placed best = placed;
+  const Chain only{1, [&](std::int64_t) { return placed.sides; }};
+  std::int64_t holds = border_at(placed).nm(), fails = most + alike_when_plain;
+  for (std::int64_t step = alike_when_plain; fails - holds > alike_when_plain; step *= 2) {
     const std::int64_t tried = std::min(holds + step, holds + (fails - holds) / 2);
     const FoundPlace found = last(ground_, Length::nm(tried), only);
     if (found.placed) best = *found.placed;
     (found.placed ? holds : fails) = tried;
-    if (!found.placed) step = alike / 2;  // doubled at once
+    if (!found.placed) step = alike_when_plain / 2;  // doubled at once
   }
-  if (centred && holds <= in_middle + 2 * alike) return {centred->middle, border_at(*centred), true};
-  best = aligned(amid(best, holds), holds);
-  return {best.middle, border_at(best), false};
+  return {best, holds};
 }
 
 // Between two sides that are as near, half-way: as far as it can be moved either way, in nm.

@@ -5,11 +5,16 @@
 // scaled to its box: the opening's own, an oval.
 #pragma once
 
+#include <utility>
+
 #include "fit/fit.h"
 #include "fit/free_outline.h"
 #include "fit/outline_ground.h"
 
 namespace insetbook {
+
+// Of panels that are no outline of their own.
+bool is_whole_figure(ShapeKind kind);
 
 class OutlineFamily {
  public:
@@ -46,6 +51,8 @@ class OutlineFamily {
   class Check;
   EdgeTree panel_edges(Sides sides) const;  // empty where it cannot be drawn
   Length border_at(const Placed& placed) const;
+  std::pair<Placed, std::int64_t> deepest(const Placed& placed) const;
+  std::pair<Placed, std::int64_t> widest_plain(const Placed& placed, std::int64_t most) const;
   Placed amid(Placed placed, std::int64_t border) const;
   Placed aligned(const Placed& placed, std::int64_t border) const;
   Chain by_width() const;

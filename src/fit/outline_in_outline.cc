@@ -220,13 +220,15 @@ double panel_depth(const EdgeTree& opening, const EdgeTree& panel, double x, dou
     }
   }
   if (!thorough) return least;
+  // A corner of the opening counts as far as it may be nearer than what was found.
   const Box& box = panel.box();
   const double right = static_cast<double>(box.width()) + shift_x;
   const double bottom = static_cast<double>(box.height()) + shift_y;
   opening.walk(
       [&](const EdgeNode& node) {
-        return node.x_most > shift_x && node.x_least < right && node.y_most > shift_y &&
-               node.y_least < bottom && least >= enough;
+        const double beyond = std::max(least, 0.0);
+        return node.x_most > shift_x - beyond && node.x_least < right + beyond &&
+               node.y_most > shift_y - beyond && node.y_least < bottom + beyond && least >= enough;
       },
       [&](const OutlineEdge& edge) {
         least = std::min(least, -panel.depth(edge.x0 - shift_x, edge.y0 - shift_y));

@@ -13,10 +13,6 @@
 namespace insetbook {
 namespace {
 
-bool whole_figures(ShapeKind kind) {
-  return kind == ShapeKind::rectangle || kind == ShapeKind::square || kind == ShapeKind::circle;
-}
-
 // What is scaled to be the panel: the opening's own outline, or one that is as large as the opening.
 Result<CurvedOutline> drawn(const Opening& opening, const OutlineGround& ground, Shape shape) {
   if (shape.kind == opening.shape.kind) return ground.curves();
@@ -136,7 +132,7 @@ Result<std::vector<Panel>> panels_in_outline(const Opening& opening, const FitQu
   if (!ground) return failure(ground.error());
   Answer answer(opening, question, *ground);
   for (const Shape& shape : shapes) {
-    if (whole_figures(shape.kind)) {
+    if (is_whole_figure(shape.kind)) {
       answer.add_shape(shape.kind, std::nullopt);
       continue;
     }

@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include <gtest/gtest.h>
 
+#include <cmath>
+
 #include "fit/free_circle.h"
 #include "fit/free_outline.h"
 #include "fit/free_rectangle.h"
@@ -125,6 +127,26 @@ TEST(FreePlaces, TooCloseIsNotEnded) {
   ASSERT_TRUE(found.undecided);
   EXPECT_EQ(found.undecided->width, 40 * mm);
   EXPECT_FALSE(found.ended);
+}
+
+// A triangle 60 mm wide and 60 high with its point up takes a like one of 20 deepest where it is alike from
+// all three sides: about the centre of the circle in both, whose radii are 18.541 and 6.180 mm.
+TEST(FreePlaces, DeepestPlaceOfADrawnPanel) {
+  const auto triangle = [](std::int64_t size) {
+    return EdgeTree(one(ring({{0, size}, {size / 2, 0}, {size, size}})));
+  };
+  const EdgeTree opening = triangle(60 * mm), panel = triangle(20 * mm);
+  const double most = (60 - 20) / 60.0 * 1800 / (30 + 30 * std::sqrt(5.0)) * 1e6;
+  for (const Middle start : {Middle{0, 0}, centre_of(opening), Middle{40 * mm * ticks_in_nm, 0}}) {
+    const DeepPlace deep = deepest_place(opening, panel, start, 10'000);
+    EXPECT_LE(deep.depth, most + 1);
+    EXPECT_GE(deep.depth, most - 10'000);
+    const double x = static_cast<double>(deep.middle.x) / ticks_in_nm;
+    EXPECT_NEAR(x, 30e6, 40'000);
+    EXPECT_EQ(
+        outline_lies_at(opening, panel, deep.middle, static_cast<std::int64_t>(deep.depth - 1) * ticks_in_nm),
+        Where::inside);
+  }
 }
 
 TEST(FreePlaces, BesideAWindow) {
