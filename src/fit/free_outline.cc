@@ -160,15 +160,20 @@ class Deepest {
 
   DeepPlace run(Middle start) {
     best_ = {static_cast<double>(start.x) / ticks_in_nm, static_cast<double>(start.y) / ticks_in_nm};
-    climb_from_best(static_cast<double>(panel_.box().width() + panel_.box().height()) / 40);
+    climb_from_best(static_cast<double>(panel_.box().width() + panel_.box().height()) / 40, alike_ / 4);
     cover(opening_.box(), panel_.box(), 0, 0, [this](Square square) { add(square); });
-    for (int looked = 0; !open_.empty() && looked < most_squares; ++looked) {
+    const Box &box = opening_.box(), &own = panel_.box();
+    const auto room =
+        static_cast<double>(std::min(box.width() - own.width(), box.height() - own.height())) / 2;
+    for (int looked = 0; !open_.empty() && looked < most_squares && depth_ + alike_ < room; ++looked) {
       const Square square = open_.top();
       open_.pop();
       if (square.deepest() <= depth_ + alike_) break;
-      if (is_new_best_) climb_from_best(square.half);
+      // What is found beside the top of before is climbed from as well.
+      if (depth_ > climbed_to_ + alike_) climb_from_best(square.half, alike_ / 4);
       split(square, [this](Square part) { add(part); });
     }
+    if (depth_ > lowest) climb_from_best(alike_, alike_ / 100);
     return {nearest_middle(best_.x, best_.y), depth_};
   }
 
@@ -177,12 +182,12 @@ class Deepest {
     return panel_depth(opening_, panel_, spot.x, spot.y, enough, thorough);
   }
 
-  void climb_from_best(double step) {
-    best_ = climb(best_, step, alike_ / 16, [this](Spot spot) {
+  void climb_from_best(double step, double least) {
+    best_ = climb(best_, step, least, [this](Spot spot) {
       return depth_at(spot, depth_, true);  // what is less deep is no way up
     });
     depth_ = std::max(depth_, depth_at(best_, lowest, true));
-    is_new_best_ = false;
+    climbed_to_ = depth_;
   }
 
   void add(Square square) {
@@ -193,7 +198,6 @@ class Deepest {
     if (!thorough || square.depth <= depth_) return;
     depth_ = square.depth;
     best_ = {square.x, square.y};
-    is_new_best_ = true;
   }
 
   static constexpr double lowest = -1e18;
@@ -203,8 +207,7 @@ class Deepest {
   double alike_;
   std::priority_queue<Square> open_;
   Spot best_;
-  double depth_ = lowest;
-  bool is_new_best_ = false;
+  double depth_ = lowest, climbed_to_ = lowest;
 };
 
 // The last of the chain whose box goes into the opening's.

@@ -8,6 +8,7 @@
 #include <numbers>
 
 #include "fit/climb.h"
+#include "shape/regular_polygon.h"
 
 namespace insetbook {
 namespace {
@@ -23,33 +24,83 @@ double turn(const HullCorner& a, const HullCorner& b, const HullCorner& c) {
   return (b.x - a.x) * (c.y - a.y) - (b.y - a.y) * (c.x - a.x);
 }
 
-// How far a point is inside, negative outside; of an ellipse no more than that: the ellipse that is smaller
-// by the point's own share leaves its share of the lesser axis.
-double depth_in(const Form& form, double x, double y) {
-  const double half_width = nm_of(form.half_width), half_height = nm_of(form.half_height);
-  if (form.kind == FormKind::ellipse) {
-    const double share = std::hypot(x / half_width, y / half_height);
-    return (1 - share) * std::min(half_width, half_height);
-  }
-  const double radius = nm_of(form.radius);
-  const double across = std::abs(x) - (half_width - radius), down = std::abs(y) - (half_height - radius);
-  return radius - std::hypot(std::max(across, 0.0), std::max(down, 0.0)) -
-         std::min(std::max(across, down), 0.0);
-}
+// A side of a polygon: x and y (down) times these are at most `most` inside; they are of length 1.
+struct Side {
+  double x, y, most;
+};
 
-double depth_of(const Form& form, const std::vector<HullCorner>& hull, Spot middle) {
+// An opening in nm about its middle.
+class PlainOpening {
+ public:
+  explicit PlainOpening(const Form& form)
+      : kind_(form.kind),
+        half_width_(nm_of(form.half_width)),
+        half_height_(nm_of(form.half_height)),
+        radius_(nm_of(form.radius)) {
+    if (kind_ != FormKind::polygon) return;
+    for (const PolygonSide& side : sides_of_polygon(form.sides, form.flat_on_top)) {
+      const double x = near(side.a) / half_width_, y = -near(side.b) / half_height_,
+                   length = std::hypot(x, y);
+      sides_.push_back({x / length, y / length, near(side.c) / length});
+    }
+    for (const PolygonCorner& corner : corners_of_polygon(form.sides, form.flat_on_top))
+      corners_.push_back({near(corner.x) * half_width_, -near(corner.y) * half_height_});
+  }
+
+  double lesser_half() const { return std::min(half_width_, half_height_); }
+
+  // How far a point is inside, negative outside; of an ellipse no more than that: the ellipse that is smaller
+  // by the point's own share leaves its share of the lesser axis.
+  double depth(double x, double y) const {
+    switch (kind_) {
+      case FormKind::ellipse:
+        return (1 - std::hypot(x / half_width_, y / half_height_)) * lesser_half();
+      case FormKind::polygon: {
+        double least = std::numeric_limits<double>::infinity();
+        for (const Side& side : sides_)  // of the right half
+          least = std::min(least, side.most - side.x * std::abs(x) - side.y * y);
+        return least;
+      }
+      case FormKind::rounded:
+        break;
+    }
+    const double across = std::abs(x) - (half_width_ - radius_),
+                 down = std::abs(y) - (half_height_ - radius_);
+    return radius_ - std::hypot(std::max(across, 0.0), std::max(down, 0.0)) -
+           std::min(std::max(across, down), 0.0);
+  }
+
+  // How far it reaches from its middle in a direction of length 1.
+  double reach(double x, double y) const {
+    switch (kind_) {
+      case FormKind::ellipse:
+        return std::hypot(half_width_ * x, half_height_ * y);
+      case FormKind::polygon: {
+        double most = 0;
+        for (const HullCorner& corner : corners_)
+          most = std::max(most, corner.x * std::abs(x) + corner.y * y);
+        return most;
+      }
+      case FormKind::rounded:
+        break;
+    }
+    return (half_width_ - radius_) * std::abs(x) + (half_height_ - radius_) * std::abs(y) + radius_;
+  }
+
+ private:
+  static double near(const Near& figure) { return std::ldexp(static_cast<double>(figure.value), -near_bits); }
+
+  FormKind kind_;
+  double half_width_, half_height_, radius_;
+  std::vector<Side> sides_;          // of the right half
+  std::vector<HullCorner> corners_;  // of the right half
+};
+
+double depth_of(const PlainOpening& opening, const std::vector<HullCorner>& hull, Spot middle) {
   double least = std::numeric_limits<double>::infinity();
   for (const HullCorner& corner : hull)
-    least = std::min(least, depth_in(form, corner.x + middle.x, corner.y + middle.y));
+    least = std::min(least, opening.depth(corner.x + middle.x, corner.y + middle.y));
   return least;
-}
-
-// How far the form reaches from its middle in a direction of length 1.
-double reach_of(const Form& form, double x, double y) {
-  const double half_width = nm_of(form.half_width), half_height = nm_of(form.half_height);
-  if (form.kind == FormKind::ellipse) return std::hypot(half_width * x, half_height * y);
-  const double radius = nm_of(form.radius);
-  return (half_width - radius) * std::abs(x) + (half_height - radius) * std::abs(y) + radius;
 }
 
 double reach_of(const std::vector<HullCorner>& hull, double x, double y) {
@@ -60,12 +111,12 @@ double reach_of(const std::vector<HullCorner>& hull, double x, double y) {
 
 // In whatever place, what is left in opposite directions is what the reaches differ by, all told; and so it
 // is in three directions a third of a turn apart, which add up to nothing.
-double most_anywhere(const Form& form, const std::vector<HullCorner>& hull) {
+double most_anywhere(const PlainOpening& opening, const std::vector<HullCorner>& hull) {
   std::array<double, directions> left;
   for (std::size_t i = 0; i < directions; ++i) {
     const double angle = 2 * std::numbers::pi * static_cast<double>(i) / directions;
     const double x = std::cos(angle), y = std::sin(angle);
-    left[i] = reach_of(form, x, y) - reach_of(hull, x, y);
+    left[i] = opening.reach(x, y) - reach_of(hull, x, y);
   }
   double most = std::numeric_limits<double>::infinity();
   for (std::size_t i = 0; i < directions; ++i) {
@@ -101,13 +152,14 @@ std::vector<HullCorner> hull_of(const EdgeTree& panel) {
   return hull;
 }
 
-std::optional<HullBounds> hull_bounds(const Form& opening, const std::vector<HullCorner>& hull) {
-  if (opening.kind == FormKind::polygon || hull.empty()) return std::nullopt;
+std::optional<HullBounds> hull_bounds(const Form& form, const std::vector<HullCorner>& hull) {
+  if (hull.empty()) return std::nullopt;
+  const PlainOpening opening(form);
   HullBounds bounds;
   bounds.in_middle = depth_of(opening, hull, {}) - to_be_safe;
   bounds.most = most_anywhere(opening, hull) + to_be_safe;
   // The depth is concave in the place, of an ellipse as it is bounded here too: uphill leads to the top.
-  const double step = nm_of(std::min(opening.half_width, opening.half_height)) / 8;
+  const double step = opening.lesser_half() / 8;
   constexpr double least = 10'000;  // nm
   const Spot top = climb(Spot{}, step, least, [&](Spot spot) { return depth_of(opening, hull, spot); });
   bounds.somewhere = std::max(bounds.in_middle, depth_of(opening, hull, top) - to_be_safe);

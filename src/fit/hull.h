@@ -26,7 +26,7 @@ struct HullBounds {
   double somewhere = 0;  // at least so much in some place
   double most = 0;       // and no more than that anywhere
 };
-// Empty for a polygon, of which the plain bounds are as good. An empty hull is no panel.
-std::optional<HullBounds> hull_bounds(const Form& opening, const std::vector<HullCorner>& hull);
+// Empty: an empty hull is no panel.
+std::optional<HullBounds> hull_bounds(const Form& form, const std::vector<HullCorner>& hull);
 
 }  // namespace insetbook

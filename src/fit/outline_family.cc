@@ -319,6 +319,7 @@ std::pair<Placed, std::int64_t> OutlineFamily::widest_plain(const Placed& placed
 // Between two sides that are as near, half-way: as far as it can be moved either way, in nm.
 Placed OutlineFamily::amid(Placed placed, std::int64_t border) const {
   constexpr std::int64_t farthest = 100'000;
+  const std::int64_t step = drawn_ ? 500 : 1;  // an outline is slow to check
   for (std::int64_t Middle::*const way : {&Middle::x, &Middle::y}) {
     const auto moved = [&](std::int64_t nm) {
       Placed other = placed;
@@ -326,9 +327,9 @@ Placed OutlineFamily::amid(Placed placed, std::int64_t border) const {
       return other;
     };
     const auto room = [&](std::int64_t direction) {
-      return last_that_holds(0, farthest, 0, [&](std::int64_t nm) {
-        return Check(*this, moved(direction * nm)).where(border) == Where::inside;
-      });
+      return step * last_that_holds(0, farthest / step, 0, [&](std::int64_t steps) {
+               return Check(*this, moved(direction * steps * step)).where(border) == Where::inside;
+             });
     };
     const std::int64_t before = room(-1), behind = room(1);
     if (before < farthest && behind < farthest) placed.middle.*way += (behind - before) * ticks_in_nm / 2;

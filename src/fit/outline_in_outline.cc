@@ -215,7 +215,7 @@ double panel_depth(const EdgeTree& opening, const EdgeTree& panel, double x, dou
   const std::size_t apart = std::max<std::size_t>(1, edges.size() / 8);
   for (std::size_t start = 0; start < (thorough ? apart : 1); ++start) {
     for (std::size_t i = start; i < edges.size(); i += apart) {
-      least = std::min(least, opening.depth(edges[i].x0 + shift_x, edges[i].y0 + shift_y));
+      least = opening.depth_or(least, edges[i].x0 + shift_x, edges[i].y0 + shift_y);
       if (least < enough) return least;
     }
   }
@@ -231,7 +231,7 @@ double panel_depth(const EdgeTree& opening, const EdgeTree& panel, double x, dou
                node.y_most > shift_y - beyond && node.y_least < bottom + beyond && least >= enough;
       },
       [&](const OutlineEdge& edge) {
-        least = std::min(least, -panel.depth(edge.x0 - shift_x, edge.y0 - shift_y));
+        least = panel.apart_or(least, edge.x0 - shift_x, edge.y0 - shift_y);
         return least >= enough;
       });
   return least;
