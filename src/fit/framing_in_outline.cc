@@ -143,8 +143,7 @@ Result<std::optional<Framing>> framed_in_outline(const Opening& opening, const S
   const Result<OutlineFamily> family = family_of(*ground, panel, border, step);
   if (!family) return failure(family.error());
   const Sides sides = sides_of(panel);
-  std::optional<Placed> placed = family->in_the_middle(sides);
-  if (!placed) placed = family->given_side(panel.width, panel.height).placed;
+  const std::optional<Placed> placed = family->somewhere(sides);
   if (!placed) return std::optional<Framing>();
   const OutlineFamily::Shown shown = family->widest(*placed);
   Framing framing;

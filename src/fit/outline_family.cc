@@ -248,6 +248,16 @@ std::optional<Placed> OutlineFamily::in_the_middle(Sides sides) const {
   return centred;
 }
 
+// A search that was ended undecided may still have missed a place that lies deep enough.
+std::optional<Placed> OutlineFamily::somewhere(Sides sides) const {
+  if (const auto centred = in_the_middle(sides)) return centred;
+  const FoundPlace found = given_side(Length::nm(sides.width), Length::nm(sides.height));
+  if (found.placed || !found.undecided || !drawn_) return found.placed;
+  const Placed best = deepest({sides, centre_of(ground_.edges())}).first;
+  if (Check(*this, best).where(border_.nm()) != Where::inside) return std::nullopt;
+  return best;
+}
+
 OutlineFamily::Shown OutlineFamily::shown(const Placed& placed) const {
   if (const auto centred = in_the_middle(placed.sides)) return {centred->middle, border_at(*centred), true};
   Placed best = placed;

@@ -42,6 +42,8 @@ class OutlineFamily {
 
   // A panel in the middle, where it keeps the border there.
   std::optional<Placed> in_the_middle(Sides sides) const;
+  // There, else where it is found to keep the border. Empty: it does not, or that is not known.
+  std::optional<Placed> somewhere(Sides sides) const;
 
   // Whether the panel lies somewhere in this or another opening with a border.
   bool lies_in(const OutlineGround& other, Sides sides, Length border) const;
