@@ -55,7 +55,8 @@ struct Panel {
 
 // Every panel asked for, largest area first within a shape, no panel twice (a panel that is two kinds keeps
 // the first). An opening that cannot be computed is a Problem that says "not computed yet" or the figure that
-// is missing. Empty when the opening is too small for one step.
+// is missing; so is, where nothing was found, what could not be excluded. Empty when the opening is too small
+// for one step.
 Result<std::vector<Panel>> panels_inside(const Opening& opening, const FitQuestion& question);
 
 // Whether `panel` fits anywhere in the opening with border `border`: the exact check that panels_inside also

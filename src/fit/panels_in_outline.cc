@@ -30,7 +30,7 @@ std::string size_said(Sides sides, std::int64_t step) {
 // What is said of larger panels that were neither found nor excluded: how large one may be at most.
 std::string left_open(const FoundPlace& found, std::int64_t step) {
   if (!found.undecided) return {};
-  const Sides most = *found.undecided, placed = found.placed->sides;
+  const Sides most = *found.undecided, placed = found.placed ? found.placed->sides : Sides{};
   if (found.ended)
     return "the search was ended before a larger one was found or excluded: none larger than " +
            size_said(most, step) + " fits";
@@ -63,7 +63,7 @@ class Answer {
                      [](const Panel& a, const Panel& b) { return area(a) > area(b); });
   }
 
-  std::vector<Panel> take() { return std::move(panels_); }
+  OutlinePanels take() { return {std::move(panels_), std::move(left_open_)}; }
 
  private:
   static Int128 area(Sides sides) { return static_cast<Int128>(sides.width) * sides.height; }
@@ -95,6 +95,7 @@ class Answer {
   }
 
   void add(const OutlineFamily& family, ShapeKind kind, PanelKind wanted, const FoundPlace& found) {
+    if (!found.placed && left_open_.empty()) left_open_ = left_open(found, question_.step.nm());
     if (!found.placed || is_there(kind, found.placed->sides)) return;
     const Sides sides = found.placed->sides;
     Panel panel;
@@ -118,6 +119,7 @@ class Answer {
   const OutlineGround& ground_;
   SmallerOpening smaller_;
   std::vector<Panel> panels_;
+  std::string left_open_;
 };
 
 }  // namespace
@@ -126,8 +128,8 @@ bool is_outline(const Shape& shape) {
   return shape.kind > ShapeKind::polygon;
 }
 
-Result<std::vector<Panel>> panels_in_outline(const Opening& opening, const FitQuestion& question,
-                                             const std::vector<Shape>& shapes) {
+Result<OutlinePanels> panels_in_outline(const Opening& opening, const FitQuestion& question,
+                                        const std::vector<Shape>& shapes) {
   const Result<OutlineGround> ground = OutlineGround::of(opening.shape);
   if (!ground) return failure(ground.error());
   Answer answer(opening, question, *ground);

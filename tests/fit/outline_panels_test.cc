@@ -229,6 +229,19 @@ TEST(OutlinePanels, TheGreatestBorderIsThatOfTheBestPlace) {
   }
 }
 
+// A heart as large as a drawn square touches all its sides on curves, which is left undecided: that nothing
+// fits would be too much said.
+TEST(OutlinePanels, NothingFoundIsNotNothingFits) {
+  const Shape square = drawn("M0 0H10V10H0Z", mm(10), mm(10));
+  FitQuestion question = asking({ShapeKind::heart});
+  question.step = mm(10);
+  EXPECT_THAT(
+      all({square, {}}, question),
+      ElementsAre("problem: nothing was found to fit: one step more is too close to tell, and was not "
+                  "taken"));
+  EXPECT_THAT(all({square, {}}, asking({ShapeKind::heart}, mm(5))), testing::IsEmpty());
+}
+
 TEST(OutlinePanels, WhatIsNotKnownIsSaid) {
   EXPECT_THAT(
       all({plain(ShapeKind::tag, mm(40), mm(60)), {}}, asking({})),
