@@ -18,6 +18,7 @@
 #include "importers/csv/writer.h"
 #include "importers/report/report.h"
 #include "measure/write.h"
+#include "shape/shape.h"
 
 namespace insetbook {
 
@@ -58,6 +59,13 @@ std::string size_text(const Statement& row, int first, bool placed = false) {
   if (placed && !size.one_figure) size.orientation = Orientation::said;
   if (placed || size.one_figure) return write_said(size);
   return write_size(size.width, size.height, size.unit);
+}
+
+// A polygon of one figure is kept with two alike (make_shape.cc).
+std::string size_of_line(const Statement& row, int first, std::string_view shape) {
+  if (shape_kind(shape) != ShapeKind::polygon || row.integer(first) != row.integer(first + 1))
+    return size_text(row, first);
+  return write(Length::nm(row.integer(first)), unit_of(row.text(first + 2)));
 }
 
 std::string header_row(TableKind kind) {
@@ -215,7 +223,7 @@ void TablesWriter::dies(std::string& out) {
     own_or_set(Column::stored_in, 4, 9);
     own_or_set(Column::status, 5, 10);
     if (!line.is_null(17)) {
-      row[Column::size] = size_text(line, 17);
+      row[Column::size] = size_of_line(line, 17, row[Column::shape]);
       row[Column::method] = line.text(20);
       if (!line.is_null(21))
         row[Column::read_to] = insetbook::write(Length::nm(line.integer(21)), unit_of(line.text(19)));

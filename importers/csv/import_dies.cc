@@ -12,6 +12,7 @@
 #include "measure/write.h"
 #include "shape/path_data.h"
 #include "shape/shape.h"
+#include "shape/shape_outline.h"
 #include "text/quote.h"
 #include "text/utf8.h"
 
@@ -44,11 +45,20 @@ class DiesImport {
   void check_shape(Cells& cells, const SizeCell& size, const LineRow& line);
   void check_outline(Cells& cells, LineRow& line);
   void measure_outline(Cells& cells, const SizeCell& size, LineRow& line);
+  std::vector<std::string> mended_outline(Cells& cells, const LineRow& line);
+  void note_missing(const TableFile& file, const CsvRow& row, const LineRow& line, PutResult result);
+  void tell_missing();
   void check_seen(Cells& cells, const TableFile& file, const CsvRow& row, const LineRow& line);
   void tell_conflict(const TableFile& file, const CsvRow& row, const LineRow& line, const PutLine& put);
   void check_numbering(const std::string& set_key);
 
+  struct Missing {
+    std::string first;
+    int times = 0;
+  };
+
   Session& session_;
+  std::map<std::string, Missing> missing_;      // by what is said of it
   std::map<std::string, Numbering> numbering_;  // by set
   std::map<std::string, std::string> shapes_;   // by set and die: the first one said
   std::map<std::string, SeenLine> seen_;        // by set, die and line
@@ -63,6 +73,7 @@ void DiesImport::run() {
   session_.each_row(TableKind::dies,
                     [&](TableFile& file, const CsvRow& row, Cells& cells) { read_row(file, row, cells); });
   for (const auto& [set, numbering] : numbering_) check_numbering(set);
+  tell_missing();
 }
 
 void DiesImport::count_dies() {
@@ -170,18 +181,49 @@ void DiesImport::check_outline(Cells& cells, LineRow& line) {
   if (line.outline.empty()) line.outline_unit.clear();
 }
 
+// 0: not said, or pixels, which are of no length that is known.
+double unit_of_outline(const LineRow& line) {
+  return line.outline_unit == "in"   ? 25.4e6
+         : line.outline_unit == "cm" ? 1e7
+         : line.outline_unit == "pt" ? 25.4e6 / 72
+         : line.outline_unit == "mm" ? 1e6
+                                     : 0;
+}
+
+// Refuses path data that goes round nothing, and gives what had to be mended in it, each with the place in
+// the size of the line; of a line without a size in the units it is drawn in.
+std::vector<std::string> DiesImport::mended_outline(Cells& cells, const LineRow& line) {
+  constexpr std::int64_t close_enough = 1000;  // nm, to find what crosses
+  if (line.outline.empty()) return {};
+  Size size;
+  if (line.measured) size = {.width = line.measured->width, .height = line.measured->height};
+  Result<Shape> shape = make_shape(line.shape, size, line.figures, session_.rules.unit);
+  if (!shape) return {};  // check_shape says why
+  shape->outline = line.outline;
+  const double unit = unit_of_outline(line);
+  const Result<CurvedOutline> drawn =
+      line.measured && has_outline(*shape)
+          ? outline_of(*shape)
+          : read_path_data(line.outline, unit > 0 ? unit : 1e6,
+                           shape->even_odd ? FillRule::even_odd : FillRule::non_zero);
+  if (!drawn) {
+    cells.complain(Column::outline, drawn.error());
+    return {};
+  }
+  Result<Flattened> flat = flatten(*drawn, close_enough);
+  if (flat) return std::move(flat->mended);
+  cells.complain(Column::outline, flat.error());
+  return {};
+}
+
 // An outline in a unit of length is its own drawing: where the row says no size, that is what was drawn.
 void DiesImport::measure_outline(Cells& cells, const SizeCell& size, LineRow& line) {
   const std::string method = cells.name(Column::method);
   if (line.outline.empty() || size.size || !(method.empty() || measuring_method(method) == "drawing")) return;
-  const double unit_nm = line.outline_unit == "in"   ? 25.4e6
-                         : line.outline_unit == "cm" ? 1e7
-                         : line.outline_unit == "pt" ? 25.4e6 / 72
-                         : line.outline_unit == "mm" ? 1e6
-                                                     : 0;
+  const double unit_nm = unit_of_outline(line);
   if (unit_nm == 0) return;
-  const Result<CurvedOutline> drawn = read_path_data(line.outline, unit_nm, FillRule::even_odd);
-  if (!drawn) return;  // kept as written; whoever asks what fits is told what is wrong with it
+  const Result<CurvedOutline> drawn = read_path_data(line.outline, unit_nm, FillRule::non_zero);
+  if (!drawn) return;  // mended_outline refuses it
   const Box box = box_of(*drawn);
   if (box.width() <= 0 || box.height() <= 0) return;
   Measured measured;
@@ -191,6 +233,31 @@ void DiesImport::measure_outline(Cells& cells, const SizeCell& size, LineRow& li
   measured.method = "drawing";
   cells.take_date(Column::measured, measured.date);
   line.measured = std::move(measured);
+}
+
+// A shape that is not computed until a figure is known: not a fault of the row, and told once for all of
+// them.
+void DiesImport::note_missing(const TableFile& file, const CsvRow& row, const LineRow& line,
+                              PutResult result) {
+  if (!line.measured || (result != PutResult::added && line.figures.empty())) return;
+  const Size size{
+      .width = line.measured->width, .height = line.measured->height, .unit = line.measured->unit};
+  Result<Shape> shape = make_shape(line.shape, size, line.figures, session_.rules.unit);
+  if (!shape) return;
+  shape->outline = line.outline;
+  if (missing_figure(*shape).empty()) return;
+  Missing& missing =
+      missing_[fmt::format("{} of a {} is missing, and what fits is not computed without it; its "
+                           "figures are written {}",
+                           missing_figure(*shape), line.shape, figures_known(shape->kind))];
+  if (missing.times++ == 0) missing.first = place_of(file, row.number);
+}
+
+void DiesImport::tell_missing() {
+  for (const auto& [what, missing] : missing_)
+    session_.note(missing.times == 1
+                      ? fmt::format("{}: {}", missing.first, what)
+                      : fmt::format("{} lines, the first in {}: {}", missing.times, missing.first, what));
 }
 
 // A later row of the same line may bring another measurement, and nothing that contradicts the first.
@@ -253,6 +320,7 @@ void DiesImport::read_row(TableFile& file, const CsvRow& row, Cells& cells) {
   check_outline(cells, line);
   measure_outline(cells, size, line);
   check_shape(cells, size, line);
+  const std::vector<std::string> mended = mended_outline(cells, line);
   line.maker = cells.name(Column::maker);
   line.code = cells.name(Column::code);
   line.stored_in = cells.name(Column::stored_in);
@@ -265,6 +333,9 @@ void DiesImport::read_row(TableFile& file, const CsvRow& row, Cells& cells) {
       session_.tell_left_out(file, row, cells);
       session_.count(file, put->result);
       tell_conflict(file, row, line, *put);
+      note_missing(file, row, line, put->result);
+      for (const std::string& one : mended)
+        session_.note(fmt::format("{}: {}", place_of(file, row.number), one));
       return;
     }
     cells.complain(Column::size, put.error());

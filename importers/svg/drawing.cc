@@ -8,7 +8,10 @@
 #include <map>
 #include <unordered_map>
 
+#include "importers/svg/basic_shapes.h"
+#include "importers/svg/element.h"
 #include "importers/svg/transform.h"
+#include "importers/svg/viewport.h"
 #include "importers/svg/xml.h"
 #include "shape/path_data.h"
 #include "text/quote.h"
@@ -23,13 +26,6 @@ constexpr std::size_t most_elements = 200'000;  // drawn, each as often as it is
 constexpr std::size_t deepest_use = 32;
 constexpr double inch_nm = 25'400'000;
 
-Problem refused_at(int line, std::string what, std::string expected) {
-  Problem problem;
-  problem.what = fmt::format("line {}: {}", line, what);
-  problem.expected = std::move(expected);
-  return problem;
-}
-
 Problem no_scale(std::string_view width) {
   Problem problem;
   problem.what = width.empty() ? std::string("the drawing does not say how large it is")
@@ -39,46 +35,6 @@ Problem no_scale(std::string_view width) {
       "a width and height in mm, cm or in, or --scale with the length of one unit, as in --scale \"1 mm\" or "
       "--scale \"1/96 in\"";
   return problem;
-}
-
-// Names that a drawing program numbers by itself say nothing to a person.
-bool is_made_up(std::string_view id) {
-  std::string letters;
-  std::size_t i = 0;
-  while (i < id.size() && (id[i] < '0' || id[i] > '9')) letters += id[i++];
-  if (i == 0) return false;
-  while (i < id.size() && ((id[i] >= '0' && id[i] <= '9') || id[i] == '-' || id[i] == '_')) ++i;
-  if (i < id.size()) return false;
-  static constexpr std::string_view kinds[] = {
-      "path", "g",     "rect",  "circle", "ellipse", "polygon",  "polyline", "use",
-      "svg",  "layer", "group", "shape",  "line",    "compound", "tspan",    "image"};
-  letters = fold(letters);
-  while (!letters.empty() && (letters.back() == '-' || letters.back() == '_' || letters.back() == ' '))
-    letters.pop_back();
-  return std::find(std::begin(kinds), std::end(kinds), letters) != std::end(kinds);
-}
-
-std::string name_of(const XmlElement& element) {
-  for (const std::string_view attribute : {"label", "aria-label"})
-    if (const auto said = trim(element.value(attribute)); !said.empty()) return std::string(said);
-  for (const XmlElement& child : element.children)
-    if (child.name == "title" && !trim(child.text).empty()) return std::string(trim(child.text));
-  const std::string_view id = trim(element.value("id"));
-  return is_made_up(id) ? std::string() : std::string(id);
-}
-
-// One property, from `style` before the attribute of its name (CSS: the style comes first).
-std::string_view property(const XmlElement& element, std::string_view name) {
-  std::string_view style = element.value("style");
-  while (!style.empty()) {
-    const std::size_t end = std::min(style.find(';'), style.size());
-    const std::string_view one = style.substr(0, end);
-    const std::size_t colon = one.find(':');
-    if (colon != std::string_view::npos && trim(one.substr(0, colon)) == name)
-      return trim(one.substr(colon + 1));
-    style.remove_prefix(std::min(end + 1, style.size()));
-  }
-  return trim(element.value(name));
 }
 
 // What groups hand on to what is in them.
@@ -130,8 +86,11 @@ Result<void> DrawingReader::check(const XmlElement& element) {
       return failure(refused_at(element.line, fmt::format("the drawing holds a script, in \"{}\"", name),
                                 "a drawing without scripts"));
     if (name == "href" && is_link_out(value))
-      return failure(refused_at(element.line, fmt::format("{} leads out of the drawing", in_quotes(value)),
-                                "a drawing that is whole in one file"));
+      return failure(
+          refused_at(element.line, fmt::format("{} leads out of the drawing", in_quotes(value)),
+                     element.name == "image"
+                         ? "the drawing without this picture: take it out, no outline is lost with it"
+                         : "a drawing that is whole in one file"));
   }
   for (const XmlElement& child : element.children)
     if (auto checked = check(child); !checked) return checked;
@@ -144,40 +103,6 @@ void DrawingReader::collect_ids(const XmlElement& element) {
 }
 
 // ---- Scale
-
-struct ViewBox {
-  double x = 0, y = 0, width = 0, height = 0;
-};
-
-Result<std::optional<ViewBox>> view_box(const XmlElement& element) {
-  const std::string* text = element.attribute("viewBox");
-  if (text == nullptr) return std::optional<ViewBox>();
-  const auto numbers = read_numbers(*text);
-  if (!numbers || numbers->size() != 4 || (*numbers)[2] <= 0 || (*numbers)[3] <= 0)
-    return failure(refused_at(element.line, fmt::format("viewBox {} cannot be", in_quotes(*text)),
-                              "four figures: left, top, width and height, both more than 0"));
-  return std::optional(ViewBox{(*numbers)[0], (*numbers)[1], (*numbers)[2], (*numbers)[3]});
-}
-
-// Where the box lies in a viewport that it does not fill, as a part of what is left: "xMidYMax".
-double part_left_before(std::string_view align, std::string_view axis) {
-  const std::size_t at = align.find(axis);
-  if (at == std::string_view::npos) return 0.5;
-  const std::string_view where = align.substr(at + axis.size(), 3);
-  return where == "Min" ? 0 : where == "Max" ? 1 : 0.5;
-}
-
-// The box into width × height (SVG 2, 8.2): both ways alike and in the middle, unless `preserveAspectRatio`
-// says otherwise. What "slice" puts outside the viewport is a die as well: nothing is cut off.
-Transform into_viewport(const ViewBox& box, double width, double height, std::string_view aspect) {
-  const std::string_view said = trim(aspect);
-  double across = width / box.width, down = height / box.height;
-  if (!said.starts_with("none"))
-    across = down = said.ends_with("slice") ? std::max(across, down) : std::min(across, down);
-  const double left = (width - box.width * across) * part_left_before(said, "x");
-  const double top = (height - box.height * down) * part_left_before(said, "Y");
-  return {across, 0, 0, down, left - box.x * across, top - box.y * down};
-}
 
 Result<Transform> DrawingReader::page_map(const XmlElement& root, std::optional<double> unit_nm) {
   const Result<std::optional<ViewBox>> box = view_box(root);
@@ -211,82 +136,6 @@ Result<double> DrawingReader::figure(const XmlElement& element, std::string_view
 }
 
 // ---- Outlines
-
-// The curves under a map that keeps lengths but for rounding (see outline_of).
-Point rounded(const Transform& map, Point point) {
-  const Vector2 mapped = map({static_cast<double>(point.x), static_cast<double>(point.y)});
-  return {std::llround(mapped.x), std::llround(mapped.y)};
-}
-
-CurvedOutline mapped(const CurvedOutline& outline, const Transform& map) {
-  CurvedOutline result{{}, outline.rule};
-  for (const Contour& contour : outline.contours) {
-    Contour& next = result.contours.emplace_back();
-    next.start = rounded(map, contour.start);
-    next.closed = contour.closed;
-    for (const Curve& curve : contour.curves) {
-      if (const auto* line = std::get_if<LineTo>(&curve)) {
-        next.curves.emplace_back(LineTo{rounded(map, line->to)});
-      } else if (const auto* cubic = std::get_if<CubicTo>(&curve)) {
-        next.curves.emplace_back(
-            CubicTo{rounded(map, cubic->first), rounded(map, cubic->second), rounded(map, cubic->to)});
-      } else {
-        ArcTo arc = std::get<ArcTo>(curve);
-        const MappedEllipse ellipse = map_ellipse(map, static_cast<double>(arc.radius_x),
-                                                  static_cast<double>(arc.radius_y), arc.turned);
-        arc.radius_x = std::llround(ellipse.rx);
-        arc.radius_y = std::llround(ellipse.ry);
-        arc.turned = ellipse.turned;
-        arc.clockwise = arc.clockwise == (map.determinant() > 0);
-        arc.to = rounded(map, arc.to);
-        next.curves.emplace_back(arc);
-      }
-    }
-  }
-  return result;
-}
-
-// Each basic shape as path data, in user units (SVG 2, chapter 10 gives these paths).
-std::string rect_path(double x, double y, double width, double height, double rx, double ry) {
-  if (rx <= 0 || ry <= 0) return fmt::format("M{} {}h{}v{}h{}z", x, y, width, height, -width);
-  return fmt::format(
-      "M{} {}h{}a{rx} {ry} 0 0 1 {rx} {ry}v{}a{rx} {ry} 0 0 1 {lx} {ry}h{}a{rx} {ry} 0 0 1 "
-      "{lx} {ly}v{}a{rx} {ry} 0 0 1 {rx} {ly}z",
-      x + rx, y, width - 2 * rx, height - 2 * ry, -(width - 2 * rx), -(height - 2 * ry), fmt::arg("rx", rx),
-      fmt::arg("ry", ry), fmt::arg("lx", -rx), fmt::arg("ly", -ry));
-}
-
-std::string ellipse_path(double cx, double cy, double rx, double ry) {
-  return fmt::format("M{} {cy}A{rx} {ry} 0 0 1 {} {cy}A{rx} {ry} 0 0 1 {} {cy}z", cx - rx, cx + rx, cx - rx,
-                     fmt::arg("cy", cy), fmt::arg("rx", rx), fmt::arg("ry", ry));
-}
-
-struct ShapePath {
-  std::string path;
-  std::string word;  // of a basic shape with these figures in user units; blank: its path is all there is
-  double width = 0, height = 0, rx = 0, ry = 0;
-};
-
-bool keeps_axes(const Transform& map) {
-  const double size = std::abs(map.a) + std::abs(map.d);
-  return std::abs(map.b) + std::abs(map.c) <= 1e-12 * size && map.a != 0 && map.d != 0;
-}
-
-std::optional<PlainShape> plain_shape(const ShapePath& shape, const Transform& map) {
-  if (shape.word.empty() || !keeps_axes(map)) return std::nullopt;
-  const auto length = [](double nm) { return Length::nm(std::llround(std::abs(nm))); };
-  PlainShape plain{shape.word, length(shape.width * map.a), length(shape.height * map.d), {}};
-  if (plain.word == "rounded rectangle") {
-    const Length across = length(shape.rx * map.a), down = length(shape.ry * map.d);
-    if (across != down) return std::nullopt;
-    plain.corner_radius = across;
-  } else if (plain.word == "oval") {
-    if (plain.width == plain.height) plain.word = "circle";
-  } else if (plain.width == plain.height) {
-    plain.word = "square";
-  }
-  return plain;
-}
 
 Result<std::optional<DrawnOutline>> DrawingReader::outline_of(const XmlElement& element,
                                                               const Inherited& inherited) {

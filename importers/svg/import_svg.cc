@@ -313,6 +313,8 @@ LineRow DrawingImport::row_of(const LineDrawn& line, const LineDrawn& cut, Unit 
     row.outline = line.curves.contours.empty() ? write_path_data(moved(line.rings, cut.box.least))
                                                : write_path_data(moved(line.curves, cut.box.least));
     row.outline_unit = "mm";
+    // Rings of what was mended do not lie on each other and run either way.
+    if (line.curves.contours.empty() && line.rings.rings.size() > 1) row.figures = "even-odd";
   }
   row.measured = std::move(measured);
   return row;

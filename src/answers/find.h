@@ -14,7 +14,6 @@
 #include "answers/dies.h"
 #include "answers/fits.h"
 #include "answers/frames.h"
-#include "answers/kept.h"
 #include "answers/measure.h"
 #include "answers/nearest.h"
 #include "answers/pairs.h"
@@ -22,6 +21,7 @@
 #include "answers/show.h"
 #include "answers/tried_there.h"
 #include "answers/unmeasured.h"
+#include "answers/where_stored.h"
 #include "language/question.h"
 #include "search/search.h"
 
@@ -56,7 +56,7 @@ struct FindAnswer {
   std::string explained;          // each stage, where asked
   std::vector<Problem> problems;  // what could not be read; `answer` is then empty
   std::variant<Hits, FitsAnswer, FramesAnswer, PairsAnswer, MeasureAnswer, ShowAnswer, UnmeasuredAnswer,
-               KeptAnswer, NearestAnswer, ConvertedTo, DiesAnswer, TriedThereAnswer, PiecesAnswer>
+               StoredAnswer, NearestAnswer, ConvertedTo, DiesAnswer, TriedThereAnswer, PiecesAnswer>
       answer;
 };
 

@@ -82,7 +82,7 @@ Result<void> used_for(const Book& book, const Question& question, const ReadingC
   SupplyIs supplies{{}, question.subject};
   DieIs dies{.said = question.subject};
   std::vector<std::string> names;
-  for (const NameHit& hit : things_kept(book, question.subject)) {
+  for (const NameHit& hit : things_stored(book, question.subject)) {
     if (hit.kind == RecordKind::supply) supplies.supplies.push_back(hit.id);
     if (hit.kind == RecordKind::die) dies.dies.push_back(hit.id);
     if (hit.kind == RecordKind::set) dies.sets.push_back(hit.id);
@@ -244,7 +244,7 @@ Result<void> answer_another(const Book& book, const Question& question, const Re
     case Asks::unmeasured:
       return take(not_measured_yet(book, question.subject), answer);
     case Asks::kept:
-      return take(where_kept(book, question.subject), answer);
+      return take(where_stored(book, question.subject), answer);
     case Asks::nearest:
       return take(nearest_to(book, {.colour = question.subject}), answer);
     case Asks::convert:

@@ -5,6 +5,7 @@
 // as it is looked up, and is not kept.
 #pragma once
 
+#include <string>
 #include <vector>
 
 #include "book/book.h"
@@ -12,9 +13,14 @@
 
 namespace insetbook {
 
+struct OpeningPanels {
+  std::vector<Panel> panels;
+  std::vector<std::string> mended;  // in the opening's path data, each as a sentence with the place
+};
+
 // As panels_inside. line_id 0: an opening that is not of the book, nothing is kept. Of a panel that was kept,
 // its shape has the kind, the name and the size.
-Result<std::vector<Panel>> panels_of_opening(const Book& book, std::int64_t line_id, const Opening& opening,
-                                             const FitQuestion& question);
+Result<OpeningPanels> panels_of_opening(const Book& book, std::int64_t line_id, const Opening& opening,
+                                        const FitQuestion& question);
 
 }  // namespace insetbook

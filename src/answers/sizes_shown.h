@@ -12,8 +12,12 @@
 
 namespace insetbook {
 
-// "2-3/8 in" for a circle or a square of two like figures, else "2-7/8 x 4-1/8 in".
+// "2-3/8 in" for a circle, a square or a polygon of two like figures, else "2-7/8 x 4-1/8 in".
 std::string shaped_size_text(std::string_view shape_word, Length width, Length height, Unit unit);
+// The same of a size on record. What a drawing says to the nanometre is shown as nobody can measure it finer:
+// a figure of more than three decimals of an inch or two of a millimetre at the nearest mark (1/64 in, 0.1
+// mm), "about" before it.
+std::string recorded_size_text(std::string_view shape_word, Length width, Length height, Unit unit);
 // "circle 2-3/8 in", "square 2 in", "rectangle 3 x 4 in"
 std::string shape_text(const Shape& shape, Unit unit);
 // At the mark below (1/64 in, 0.5 mm), "just over" where it lies on none; "none" below zero.

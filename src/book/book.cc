@@ -28,7 +28,7 @@ namespace insetbook {
 
 namespace fs = std::filesystem;
 
-const int book_version = 7;
+const int book_version = 8;
 
 namespace {
 

@@ -73,9 +73,9 @@ Json unmeasured_json(const UnmeasuredAnswer& answer) {
   return {{"set", answer.set}, {"lines", answer.lines}, {"of", answer.all_lines}, {"dies", std::move(dies)}};
 }
 
-Json kept_json(const KeptAnswer& answer) {
+Json stored_json(const StoredAnswer& answer) {
   Json things = Json::array();
-  for (const KeptThing& thing : answer.things)
+  for (const StoredThing& thing : answer.things)
     things.push_back({{"kind", thing.kind}, {"name", thing.name}, {"stored_in", thing.place}});
   return {{"things", std::move(things)}, {"more", answer.more}};
 }
@@ -89,7 +89,7 @@ struct AnswerAdder {
   void operator()(const MeasureAnswer& answer) const { json["measure"] = measure_json(answer); }
   void operator()(const ShowAnswer& answer) const { json["show"] = show_json(answer); }
   void operator()(const UnmeasuredAnswer& answer) const { json["unmeasured"] = unmeasured_json(answer); }
-  void operator()(const KeptAnswer& answer) const { json["kept"] = kept_json(answer); }
+  void operator()(const StoredAnswer& answer) const { json["kept"] = stored_json(answer); }
   void operator()(const NearestAnswer& answer) const { json["nearest"] = nearest_json(answer); }
   void operator()(const ConvertedTo& answer) const { json["convert"] = convert_json(answer.converted); }
   void operator()(const DiesAnswer& answer) const { json["dies"] = dies_json(answer); }

@@ -62,10 +62,10 @@ void print_unmeasured(const UnmeasuredAnswer& answer, Output& out) {
                            first->lines.front()));
 }
 
-void print_kept(const KeptAnswer& answer, Output& out) {
-  const KeptThing& first = answer.things.front();
-  const bool one_place =
-      std::ranges::all_of(answer.things, [&](const KeptThing& thing) { return thing.place == first.place; });
+void print_stored(const StoredAnswer& answer, Output& out) {
+  const StoredThing& first = answer.things.front();
+  const bool one_place = std::ranges::all_of(
+      answer.things, [&](const StoredThing& thing) { return thing.place == first.place; });
   if (first.place.empty()) {
     out.headline(answer.things.size() == 1
                      ? fmt::format("{}: no place is recorded.", first.name)
@@ -80,7 +80,7 @@ void print_kept(const KeptAnswer& answer, Output& out) {
   if (answer.things.size() > 1) {
     out.blank();
     Table table{{"what", "", "place"}, {}};
-    for (const KeptThing& thing : answer.things)
+    for (const StoredThing& thing : answer.things)
       table.rows.push_back({thing.name, thing.kind, thing.place.empty() ? "not recorded" : thing.place});
     out.table(table);
   }

@@ -12,7 +12,7 @@ namespace insetbook::cli {
 void print_measured(const MeasureAnswer& answer, Output& out);
 void print_shown(const ShowAnswer& answer, Output& out);
 void print_unmeasured(const UnmeasuredAnswer& answer, Output& out);
-void print_kept(const KeptAnswer& answer, Output& out);
+void print_stored(const StoredAnswer& answer, Output& out);
 void print_nearest(const NearestAnswer& answer, Output& out);
 void print_converted(const ConvertedTo& answer, Output& out);
 void print_dies(const DiesAnswer& answer, Output& out);

@@ -172,7 +172,7 @@ struct AnswerPrinter {
   void operator()(const MeasureAnswer& answer) const { print_measured(answer, out); }
   void operator()(const ShowAnswer& answer) const { print_shown(answer, out); }
   void operator()(const UnmeasuredAnswer& answer) const { print_unmeasured(answer, out); }
-  void operator()(const KeptAnswer& answer) const { print_kept(answer, out); }
+  void operator()(const StoredAnswer& answer) const { print_stored(answer, out); }
   void operator()(const NearestAnswer& answer) const { print_nearest(answer, out); }
   void operator()(const ConvertedTo& answer) const { print_converted(answer, out); }
   void operator()(const DiesAnswer& answer) const { print_dies(answer, out); }

@@ -24,7 +24,7 @@ std::string size_text(const FittingPanel& panel) {
 }
 
 std::string size_text(const OpeningRecord& opening) {
-  return shaped_size_text(opening.shape_word, opening.width, opening.height, opening.unit);
+  return recorded_size_text(opening.shape_word, opening.width, opening.height, opening.unit);
 }
 
 // A border is known as well as the opening is: half of the give or take shows on each side.
@@ -155,11 +155,16 @@ void print_fits(const FitsAnswer& answer, Output& out) {
 
 namespace {
 
-// What shows where least does.
+// What shows where least does: on a side, or where the line comes nearer between them, as notches do.
 std::string least_text(const Framing& framing, Unit unit) {
   const Length least = unit == Unit::inch ? Length::inch_fraction(1, 64) : Length::nm(500'000);
-  if (framing.greatest_border < least) return ": hardly anything shows on the narrowest side.";
-  return fmt::format(": {} shows on the narrowest side.", border_text(framing.greatest_border, unit));
+  const Length on_a_side = std::min({framing.left, framing.right, framing.top, framing.bottom});
+  const std::string_view where =
+      on_a_side > framing.greatest_border + least ? "where it is narrowest" : "on the narrowest side";
+  return fmt::format(
+      ": {} shows {}.",
+      framing.greatest_border < least ? "hardly anything" : border_text(framing.greatest_border, unit),
+      where);
 }
 
 std::string remark(const FramingOpening& found) {

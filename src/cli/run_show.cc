@@ -73,9 +73,9 @@ std::string tried_text(const std::vector<TriedPanel>& panels) {
 void line_rows(const ShownDie& die, Table& table) {
   for (const ShownLine& line : die.lines) {
     const OpeningRecord& opening = line.opening;
-    std::string size = opening.measured
-                           ? shaped_size_text(opening.shape_word, opening.width, opening.height, opening.unit)
-                           : "not measured yet";
+    std::string size =
+        opening.measured ? recorded_size_text(opening.shape_word, opening.width, opening.height, opening.unit)
+                         : "not measured yet";
     if (opening.measured && opening.give_or_take > Length())
       size += fmt::format(" ± {}", give_text(opening.give_or_take, opening.unit));
     std::string tried = tried_text(line.tried);

@@ -14,7 +14,6 @@ namespace {
 constexpr double as_near = 10'000;        // nm
 constexpr double same_place = 1'000'000;  // nm
 constexpr std::size_t most_contacts = 8;
-constexpr std::int64_t panel_error = 1000;  // nm
 
 // A corner of one outline and the nearest place of the other, in the opening's coordinates.
 struct Nearest {
@@ -79,7 +78,7 @@ Result<std::vector<Contact>> contacts(const Opening& opening, const Panel& panel
   const Result<CurvedOutline> curves = outline_of(panel.shape);
   if (!curves) return failure(curves.error());
   const Sides sides{panel.shape.width.nm(), panel.shape.height.nm()};
-  const Result<EdgeTree> edges = scaled_edges(*curves, sides, panel_error);
+  const Result<EdgeTree> edges = scaled_edges(*curves, sides, usual_error);
   if (!edges) return failure(edges.error());
   const auto left = static_cast<double>(panel.left.nm()), top = static_cast<double>(panel.top.nm());
   double least = std::numeric_limits<double>::infinity();

@@ -220,6 +220,15 @@ void EdgeTree::come_nearer(std::size_t here, double x, double y, double& least) 
   if (std::max(to_left, to_right) < least) come_nearer(left_first ? right : left, x, y, least);
 }
 
+// On the side where the distance counts as positive it only matters where it is less.
+double EdgeTree::least_of(double least, double x, double y, bool is_depth) const {
+  const bool positive = inside(x, y) == is_depth;
+  if (positive && least <= 0) return least;
+  double square = positive ? least * least : std::numeric_limits<double>::infinity();
+  if (!nodes_.empty()) come_nearer(0, x, y, square);
+  return std::min(least, positive ? std::sqrt(square) : -std::sqrt(square));
+}
+
 double EdgeTree::depth(double x, double y) const {
   double least = std::numeric_limits<double>::infinity();
   if (!nodes_.empty()) come_nearer(0, x, y, least);

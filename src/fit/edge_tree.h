@@ -66,8 +66,12 @@ class EdgeTree {
 
   // How far a point is from the nearest edge, negative outside; in doubles.
   double depth(double x, double y) const;
+  // The lesser of it and a figure, sooner; and of how far the point is outside, negative inside.
+  double depth_or(double least, double x, double y) const { return least_of(least, x, y, true); }
+  double apart_or(double least, double x, double y) const { return least_of(least, x, y, false); }
 
  private:
+  double least_of(double least, double x, double y, bool is_depth) const;
   void add_node(int first, int end);
   void come_nearer(std::size_t node, double x, double y, double& least) const;
   bool inside(double x, double y) const;

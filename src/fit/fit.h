@@ -19,7 +19,7 @@
 namespace insetbook {
 
 enum class Verdict {
-  fits,       // stays inside the line even if the opening is give_or_take smaller
+  fits,       // stays inside the line even if the opening is give_or_take smaller (smaller_opening.h)
   snug,       // inside as measured only: "cut one and try"
   too_big,    // not inside as measured
   undecided,  // closer than 1 nm to deciding; counts as not fitting, and is said
@@ -55,10 +55,11 @@ struct Panel {
 
 // Every panel asked for, largest area first within a shape, no panel twice (a panel that is two kinds keeps
 // the first). An opening that cannot be computed is a Problem that says "not computed yet" or the figure that
-// is missing. Empty when the opening is too small for one step.
+// is missing; so is, where nothing was found, what could not be excluded. Empty when the opening is too small
+// for one step.
 Result<std::vector<Panel>> panels_inside(const Opening& opening, const FitQuestion& question);
 
-// Whether `panel`, centred, fits in the opening with border `border`: the exact check that panels_inside also
+// Whether `panel` fits anywhere in the opening with border `border`: the exact check that panels_inside also
 // passes. Problem as above.
 Result<Verdict> verdict_of(const Opening& opening, const Shape& panel, Length border);
 

@@ -8,6 +8,7 @@
 #include <vector>
 
 #include "fit/outline_family.h"
+#include "fit/smaller_opening.h"
 #include "shape/shape_outline.h"
 
 namespace insetbook {
@@ -17,25 +18,15 @@ Sides sides_of(const Shape& shape) {
   return {shape.width.nm(), shape.height.nm()};
 }
 
-bool is_whole(ShapeKind kind) {
-  return kind == ShapeKind::rectangle || kind == ShapeKind::square || kind == ShapeKind::circle;
-}
-
 // The family that has this one panel.
 Result<OutlineFamily> family_of(const OutlineGround& ground, const Shape& panel, Length border, Length step) {
   std::optional<CurvedOutline> drawn;
-  if (!is_whole(panel.kind)) {
+  if (!is_whole_figure(panel.kind)) {
     Result<CurvedOutline> curves = outline_of(panel);
     if (!curves) return failure(curves.error());
     drawn = std::move(*curves);
   }
   return OutlineFamily(ground, panel.kind, std::move(drawn), border, step);
-}
-
-Verdict verdict_inside(const Opening& opening, const OutlineFamily& family, Sides sides) {
-  if (opening.give_or_take <= Length()) return Verdict::fits;
-  const Result<OutlineGround> smaller = OutlineGround::of(opening.shape, opening.give_or_take);
-  return smaller && family.lies_in(*smaller, sides) ? Verdict::fits : Verdict::snug;
 }
 
 // The way from a point to the nearest edge in a direction along an axis, to the nanometre below; to be shown.
@@ -128,7 +119,7 @@ Result<Verdict> verdict_in_outline(const Opening& opening, const Shape& panel, L
   const Result<OutlineFamily> family = family_of(*ground, panel, border, Length::nm(1));
   if (!family) return failure(family.error());
   const FoundPlace found = family->given_side(panel.width, panel.height);
-  if (found.placed) return verdict_inside(opening, *family, sides_of(panel));
+  if (found.placed) return SmallerOpening(opening, *ground).verdict(*family, sides_of(panel));
   return found.undecided ? Verdict::undecided : Verdict::too_big;
 }
 
@@ -152,16 +143,15 @@ Result<std::optional<Framing>> framed_in_outline(const Opening& opening, const S
   const Result<OutlineFamily> family = family_of(*ground, panel, border, step);
   if (!family) return failure(family.error());
   const Sides sides = sides_of(panel);
-  std::optional<Placed> placed = family->in_the_middle(sides);
-  if (!placed) placed = family->given_side(panel.width, panel.height).placed;
+  const std::optional<Placed> placed = family->somewhere(sides);
   if (!placed) return std::optional<Framing>();
   const OutlineFamily::Shown shown = family->widest(*placed);
   Framing framing;
   framing.greatest_border = shown.border;
-  framing.verdict = verdict_inside(opening, *family, sides);
+  framing.verdict = SmallerOpening(opening, *ground).verdict(*family, sides);
   const Result<CurvedOutline> curves = outline_of(panel);
-  const Result<EdgeTree> drawn = curves ? scaled_edges(*curves, sides, 1000) : failure(curves.error());
-  const bool by_middles = !drawn || is_whole(panel.kind);
+  const Result<EdgeTree> drawn = curves ? scaled_edges(*curves, sides, usual_error) : failure(curves.error());
+  const bool by_middles = !drawn || is_whole_figure(panel.kind);
   set_distances(ground->edges(), sides, reaches_of(by_middles ? nullptr : &*drawn, sides), shown.middle, step,
                 framing);
   if (drawn) {

@@ -49,6 +49,7 @@ class Search {
       look_at(square);
     }
     if (left_open_ > best_) found_.undecided = chain_.at(left_open_);
+    found_.ended = given_up_ > best_;
     return found_;
   }
 
@@ -144,6 +145,7 @@ class Search {
 
   void give_up(std::int64_t n) {
     left_open_ = std::max(left_open_, n);
+    given_up_ = std::max(given_up_, n);
     limit_ = n - 1;
     in_vain_ = 0;
   }
@@ -156,7 +158,7 @@ class Search {
   std::priority_queue<Square> open_;
   FoundPlace found_;
   Square deepest_{0, 0, 0, -1e18};
-  std::int64_t best_ = 0, left_open_ = 0;
+  std::int64_t best_ = 0, left_open_ = 0, given_up_ = 0;
   int in_vain_ = 0;
 };
 

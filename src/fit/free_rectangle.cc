@@ -121,11 +121,12 @@ class Search {
       ++found_.looked_at;
       look_at(range);
     }
-    for (const auto& [sides, score] : left_open_) {
-      if (better(sides, score) && (!found_.undecided || score > undecided_score_)) {
-        found_.undecided = sides;
-        undecided_score_ = score;
-      }
+    for (const LeftOpen& one : left_open_) {
+      if (!better(one.sides, one.score)) continue;
+      found_.ended |= one.given_up;
+      if (found_.undecided && one.score <= undecided_score_) continue;
+      found_.undecided = one.sides;
+      undecided_score_ = one.score;
     }
     return found_;
   }
@@ -239,11 +240,11 @@ class Search {
          x += std::max(1.0, error_ / 4))
       try_at(range.first, x);
     if (!worth(range)) return;
-    left_open_.push_back({goal_.sides(range.first, range.bound), range.bound});
+    left_open_.push_back({goal_.sides(range.first, range.bound), range.bound, false});
   }
 
   void give_up(const Range& range) {
-    left_open_.push_back({goal_.sides(range.first, range.bound), range.bound});
+    left_open_.push_back({goal_.sides(range.first, range.bound), range.bound, true});
     fine_looked_at_[range.first] = 0;
     limits_[range.first] = goal_.next_below(range.first, range.bound);
   }
@@ -256,7 +257,12 @@ class Search {
   std::priority_queue<Range> open_;
   FoundPlace found_;
   std::int64_t score_ = 0, undecided_score_ = 0;
-  std::vector<std::pair<Sides, std::int64_t>> left_open_;
+  struct LeftOpen {
+    Sides sides;
+    std::int64_t score;
+    bool given_up;
+  };
+  std::vector<LeftOpen> left_open_;
   std::unordered_map<std::int64_t, int> fine_looked_at_;
   std::unordered_map<std::int64_t, std::int64_t> limits_;
 };

@@ -23,6 +23,7 @@ struct Placed {
 struct FoundPlace {
   std::optional<Placed> placed;
   std::optional<Sides> undecided;  // the largest that is better than what was placed, if it fits
+  bool ended = false;              // undecided because the search was ended; else for being too close
   std::int64_t looked_at = 0;      // how many ranges of places and sides were looked at
 };
 

@@ -13,7 +13,8 @@
 namespace insetbook {
 namespace {
 
-constexpr std::int64_t panel_error = 1000;  // nm, of the edges of a panel that is an outline
+// nm; borders of two places that are no more apart are alike. An outline's place takes long to find.
+constexpr std::int64_t alike_when_plain = 10'000, alike_when_drawn = 100'000;
 
 Int128 area(Sides sides) {
   return static_cast<Int128>(sides.width) * sides.height;
@@ -47,8 +48,11 @@ FoundPlace better(FoundPlace a, FoundPlace b) {
   };
   FoundPlace best = size(a) >= size(b) ? a : b;
   best.undecided.reset();
+  best.ended = false;
   for (const FoundPlace* found : {&a, &b}) {
-    if (found->undecided && area(*found->undecided) > size(best)) best.undecided = found->undecided;
+    if (!found->undecided || area(*found->undecided) <= size(best)) continue;
+    if (!best.undecided || area(*found->undecided) > area(*best.undecided)) best.undecided = found->undecided;
+    best.ended |= found->ended;
   }
   best.looked_at = a.looked_at + b.looked_at;
   return best;
@@ -60,11 +64,20 @@ Form whole_form(ShapeKind kind, Sides sides) {
   return form;
 }
 
+// Path data and a heart's construction are stretched to their box; other figures stay as they are.
+bool is_one_outline_scaled(const Shape& shape) {
+  return !shape.outline.empty() || shape.kind == ShapeKind::heart;
+}
+
 bool open(const FoundPlace& found) {
   return found.undecided.has_value();
 }
 
 }  // namespace
+
+bool is_whole_figure(ShapeKind kind) {
+  return kind == ShapeKind::rectangle || kind == ShapeKind::square || kind == ShapeKind::circle;
+}
 
 OutlineFamily::OutlineFamily(const OutlineGround& ground, ShapeKind kind, std::optional<CurvedOutline> drawn,
                              Length border, Length step, std::optional<Shape> pattern)
@@ -85,7 +98,7 @@ EdgeTree OutlineFamily::panel_edges(Sides sides) const {
     if (!own) return EdgeTree(Outline{});
     curves = std::move(*own);
   }
-  const Result<EdgeTree> edges = scaled_edges(*curves, sides, panel_error);
+  const Result<EdgeTree> edges = scaled_edges(*curves, sides, usual_error);
   return edges ? *edges : EdgeTree(Outline{});
 }
 
@@ -93,7 +106,8 @@ FoundPlace OutlineFamily::last(const OutlineGround& ground, Length border, const
   if (chain.count < 1) return {};
   const std::int64_t nm = border.nm();
   if (drawn_) {
-    const OutlineChain drawn{chain, [&](std::int64_t n) { return panel_edges(chain.at(n)); }};
+    const OutlineChain drawn{chain, [&](std::int64_t n) { return panel_edges(chain.at(n)); },
+                             !pattern_ || is_one_outline_scaled(*pattern_)};
     return last_outline(ground.edges(), nm, drawn);
   }
   return ground.ask(
@@ -225,13 +239,23 @@ Length OutlineFamily::border_at(const Placed& placed) const {
   const std::int64_t most = std::max(border_.nm(), room);
   const auto fits = [&](std::int64_t nm) { return check.where(nm) == Where::inside; };
   const std::int64_t sure = last_that_holds(border_.nm(), most, check.guess(), fits);
-  return Length::nm(most - sure <= 5 * panel_error && check.where(most) != Where::outside ? most : sure);
+  return Length::nm(most - sure <= 5 * usual_error && check.where(most) != Where::outside ? most : sure);
 }
 
 std::optional<Placed> OutlineFamily::in_the_middle(Sides sides) const {
   const Placed centred{sides, centre_of(ground_.edges())};
   if (Check(*this, centred).where(border_.nm()) != Where::inside) return std::nullopt;
   return centred;
+}
+
+// A search that was ended undecided may still have missed a place that lies deep enough.
+std::optional<Placed> OutlineFamily::somewhere(Sides sides) const {
+  if (const auto centred = in_the_middle(sides)) return centred;
+  const FoundPlace found = given_side(Length::nm(sides.width), Length::nm(sides.height));
+  if (found.placed || !found.undecided || !drawn_) return found.placed;
+  const Placed best = deepest({sides, centre_of(ground_.edges())}).first;
+  if (Check(*this, best).where(border_.nm()) != Where::inside) return std::nullopt;
+  return best;
 }
 
 OutlineFamily::Shown OutlineFamily::shown(const Placed& placed) const {
@@ -259,32 +283,53 @@ Placed OutlineFamily::aligned(const Placed& placed, std::int64_t border) const {
   return placed;
 }
 
+// Where a panel that is drawn itself lies deepest, and the border that it surely keeps there.
+std::pair<Placed, std::int64_t> OutlineFamily::deepest(const Placed& placed) const {
+  const EdgeTree panel = panel_edges(placed.sides);
+  if (panel.empty()) return {placed, border_.nm()};
+  const EdgeTree& opening = ground_.edges();
+  const DeepPlace deep = deepest_place(opening, panel, placed.middle, alike_when_drawn);
+  const Placed there{placed.sides, deep.middle};
+  const auto surely = static_cast<std::int64_t>(deep.depth - opening.error() - panel.error()) - 1;
+  if (surely > border_.nm() && Check(*this, there).where(surely) == Where::inside) return {there, surely};
+  return {placed, border_.nm()};
+}
+
 OutlineFamily::Shown OutlineFamily::widest(const Placed& placed) const {
-  const std::int64_t alike = drawn_ ? 100'000 : 10'000;  // an outline's place takes long to find
   const std::optional<Placed> centred = in_the_middle(placed.sides);
   const std::int64_t in_middle = centred ? border_at(*centred).nm() : -1;
-  Placed best = centred ? *centred : placed;
-  const Chain only{1, [&](std::int64_t) { return placed.sides; }};
   const Sides whole = ground_.size();
-  std::int64_t holds = centred ? in_middle : border_at(placed).nm();
-  std::int64_t fails =
-      std::min(whole.width - placed.sides.width, whole.height - placed.sides.height) / 2 + alike;
-  // In doubling steps first: where it fits in the middle there is seldom much more elsewhere.
-  for (std::int64_t step = alike; fails - holds > alike; step *= 2) {
+  const std::int64_t most =
+      std::min(whole.width - placed.sides.width, whole.height - placed.sides.height) / 2;
+  const std::int64_t alike = drawn_ ? alike_when_drawn : alike_when_plain;
+  if (centred && most <= in_middle + alike) return {centred->middle, Length::nm(in_middle), true};
+  const auto [best, holds] =
+      drawn_ ? deepest(centred.value_or(placed)) : widest_plain(centred.value_or(placed), most);
+  if (centred && holds <= in_middle + 2 * alike) return {centred->middle, Length::nm(in_middle), true};
+  const Placed nice = aligned(amid(best, holds), holds);
+  return {nice.middle, border_at(nice), false};
+}
+
+// By halving: a larger border leaves fewer places. In doubling steps first: where it fits in the middle there
+// is seldom much more elsewhere.
+std::pair<Placed, std::int64_t> OutlineFamily::widest_plain(const Placed& placed, std::int64_t most) const {
+  Placed best = placed;
+  const Chain only{1, [&](std::int64_t) { return placed.sides; }};
+  std::int64_t holds = border_at(placed).nm(), fails = most + alike_when_plain;
+  for (std::int64_t step = alike_when_plain; fails - holds > alike_when_plain; step *= 2) {
     const std::int64_t tried = std::min(holds + step, holds + (fails - holds) / 2);
     const FoundPlace found = last(ground_, Length::nm(tried), only);
     if (found.placed) best = *found.placed;
     (found.placed ? holds : fails) = tried;
-    if (!found.placed) step = alike / 2;  // doubled at once
+    if (!found.placed) step = alike_when_plain / 2;  // doubled at once
   }
-  if (centred && holds <= in_middle + 2 * alike) return {centred->middle, border_at(*centred), true};
-  best = aligned(amid(best, holds), holds);
-  return {best.middle, border_at(best), false};
+  return {best, holds};
 }
 
 // Between two sides that are as near, half-way: as far as it can be moved either way, in nm.
 Placed OutlineFamily::amid(Placed placed, std::int64_t border) const {
   constexpr std::int64_t farthest = 100'000;
+  const std::int64_t step = drawn_ ? 500 : 1;  // an outline is slow to check
   for (std::int64_t Middle::*const way : {&Middle::x, &Middle::y}) {
     const auto moved = [&](std::int64_t nm) {
       Placed other = placed;
@@ -292,9 +337,9 @@ Placed OutlineFamily::amid(Placed placed, std::int64_t border) const {
       return other;
     };
     const auto room = [&](std::int64_t direction) {
-      return last_that_holds(0, farthest, 0, [&](std::int64_t nm) {
-        return Check(*this, moved(direction * nm)).where(border) == Where::inside;
-      });
+      return step * last_that_holds(0, farthest / step, 0, [&](std::int64_t steps) {
+               return Check(*this, moved(direction * steps * step)).where(border) == Where::inside;
+             });
     };
     const std::int64_t before = room(-1), behind = room(1);
     if (before < farthest && behind < farthest) placed.middle.*way += (behind - before) * ticks_in_nm / 2;
@@ -302,8 +347,8 @@ Placed OutlineFamily::amid(Placed placed, std::int64_t border) const {
   return placed;
 }
 
-bool OutlineFamily::lies_in(const OutlineGround& other, Sides sides) const {
-  return last(other, Length(), {1, [sides](std::int64_t) { return sides; }}).placed.has_value();
+bool OutlineFamily::lies_in(const OutlineGround& other, Sides sides, Length border) const {
+  return last(other, border, {1, [sides](std::int64_t) { return sides; }}).placed.has_value();
 }
 
 }  // namespace insetbook

@@ -5,11 +5,16 @@
 // scaled to its box: the opening's own, an oval.
 #pragma once
 
+#include <utility>
+
 #include "fit/fit.h"
 #include "fit/free_outline.h"
 #include "fit/outline_ground.h"
 
 namespace insetbook {
+
+// Of panels that are no outline of their own.
+bool is_whole_figure(ShapeKind kind);
 
 class OutlineFamily {
  public:
@@ -37,15 +42,19 @@ class OutlineFamily {
 
   // A panel in the middle, where it keeps the border there.
   std::optional<Placed> in_the_middle(Sides sides) const;
+  // There, else where it is found to keep the border. Empty: it does not, or that is not known.
+  std::optional<Placed> somewhere(Sides sides) const;
 
-  // Whether the panel lies somewhere in another opening, with no border.
-  bool lies_in(const OutlineGround& other, Sides sides) const;
+  // Whether the panel lies somewhere in this or another opening with a border.
+  bool lies_in(const OutlineGround& other, Sides sides, Length border) const;
 
  private:
   FoundPlace last(const OutlineGround& ground, Length border, const Chain& chain) const;
   class Check;
   EdgeTree panel_edges(Sides sides) const;  // empty where it cannot be drawn
   Length border_at(const Placed& placed) const;
+  std::pair<Placed, std::int64_t> deepest(const Placed& placed) const;
+  std::pair<Placed, std::int64_t> widest_plain(const Placed& placed, std::int64_t most) const;
   Placed amid(Placed placed, std::int64_t border) const;
   Placed aligned(const Placed& placed, std::int64_t border) const;
   Chain by_width() const;

@@ -6,7 +6,7 @@
 namespace insetbook {
 namespace {
 
-constexpr std::int64_t usual_error = 1000, least_error = 1;  // nm
+constexpr std::int64_t least_error = 1;  // nm
 
 Result<EdgeTree> edges_within(const CurvedOutline& curves, std::int64_t error) {
   const Result<Flattened> flat = flatten(curves, error);

@@ -13,6 +13,9 @@
 
 namespace insetbook {
 
+// How far edges are from their curves at most, unless they have to be finer.
+inline constexpr std::int64_t usual_error = 1000;  // nm
+
 class OutlineGround {
  public:
   // The outline of a shape (shape_outline.h). `smaller`: scaled to a box that is smaller by so much in width

@@ -215,21 +215,23 @@ double panel_depth(const EdgeTree& opening, const EdgeTree& panel, double x, dou
   const std::size_t apart = std::max<std::size_t>(1, edges.size() / 8);
   for (std::size_t start = 0; start < (thorough ? apart : 1); ++start) {
     for (std::size_t i = start; i < edges.size(); i += apart) {
-      least = std::min(least, opening.depth(edges[i].x0 + shift_x, edges[i].y0 + shift_y));
+      least = opening.depth_or(least, edges[i].x0 + shift_x, edges[i].y0 + shift_y);
       if (least < enough) return least;
     }
   }
   if (!thorough) return least;
+  // A corner of the opening counts as far as it may be nearer than what was found.
   const Box& box = panel.box();
   const double right = static_cast<double>(box.width()) + shift_x;
   const double bottom = static_cast<double>(box.height()) + shift_y;
   opening.walk(
       [&](const EdgeNode& node) {
-        return node.x_most > shift_x && node.x_least < right && node.y_most > shift_y &&
-               node.y_least < bottom && least >= enough;
+        const double beyond = std::max(least, 0.0);
+        return node.x_most > shift_x - beyond && node.x_least < right + beyond &&
+               node.y_most > shift_y - beyond && node.y_least < bottom + beyond && least >= enough;
       },
       [&](const OutlineEdge& edge) {
-        least = std::min(least, -panel.depth(edge.x0 - shift_x, edge.y0 - shift_y));
+        least = panel.apart_or(least, edge.x0 - shift_x, edge.y0 - shift_y);
         return least >= enough;
       });
   return least;

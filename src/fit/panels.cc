@@ -130,6 +130,17 @@ class Answer {
   std::vector<Panel> panels_;
 };
 
+// Nothing at all is an answer only where everything was excluded.
+Result<std::vector<Panel>> found_or_left_open(std::vector<Panel> panels, Result<OutlinePanels> others) {
+  if (!others) return failure(others.error());
+  panels.insert(panels.end(), others->panels.begin(), others->panels.end());
+  if (!panels.empty() || others->left_open.empty()) return panels;
+  return failure({.what = "nothing was found to fit: " + others->left_open,
+                  .where = {},
+                  .expected = "a smaller border",
+                  .candidates = {}});
+}
+
 }  // namespace
 
 Result<std::vector<Panel>> panels_inside(const Opening& opening, const FitQuestion& asked) {
@@ -144,7 +155,8 @@ Result<std::vector<Panel>> panels_inside(const Opening& opening, const FitQuesti
     if (!wanted) return failure(wanted.error());
     patterns.push_back(*wanted);
   }
-  if (is_outline(opening.shape)) return panels_in_outline(opening, question, patterns);
+  if (is_outline(opening.shape))
+    return found_or_left_open({}, panels_in_outline(opening, question, patterns));
   Answer answer(opening, question);
   std::vector<Shape> drawn;
   for (const Shape& wanted : patterns) {
@@ -156,10 +168,7 @@ Result<std::vector<Panel>> panels_inside(const Opening& opening, const FitQuesti
   }
   std::vector<Panel> panels = answer.take();
   if (drawn.empty()) return panels;
-  Result<std::vector<Panel>> others = panels_in_outline(opening, question, drawn);
-  if (!others) return others;
-  panels.insert(panels.end(), others->begin(), others->end());
-  return panels;
+  return found_or_left_open(std::move(panels), panels_in_outline(opening, question, drawn));
 }
 
 }  // namespace insetbook

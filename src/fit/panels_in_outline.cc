@@ -4,16 +4,14 @@
 #include <algorithm>
 
 #include "fit/outline_family.h"
+#include "fit/smaller_opening.h"
 #include "fit/verdict.h"
+#include "measure/write.h"
 #include "shape/shape_outline.h"
 #include "shape/wide.h"
 
 namespace insetbook {
 namespace {
-
-bool whole_figures(ShapeKind kind) {
-  return kind == ShapeKind::rectangle || kind == ShapeKind::square || kind == ShapeKind::circle;
-}
 
 // What is scaled to be the panel: the opening's own outline, or one that is as large as the opening.
 Result<CurvedOutline> drawn(const Opening& opening, const OutlineGround& ground, Shape shape) {
@@ -23,11 +21,28 @@ Result<CurvedOutline> drawn(const Opening& opening, const OutlineGround& ground,
   return outline_of(shape);
 }
 
+// In the unit that the steps are of.
+std::string size_said(Sides sides, std::int64_t step) {
+  const Unit unit = step % Length::inch_fraction(1, 64).nm() == 0 ? Unit::inch : Unit::mm;
+  return write_size(Length::nm(sides.width), Length::nm(sides.height), unit);
+}
+
+// What is said of larger panels that were neither found nor excluded: how large one may be at most.
+std::string left_open(const FoundPlace& found, std::int64_t step) {
+  if (!found.undecided) return {};
+  const Sides most = *found.undecided, placed = found.placed ? found.placed->sides : Sides{};
+  if (found.ended)
+    return "the search was ended before a larger one was found or excluded: none larger than " +
+           size_said(most, step) + " fits";
+  if (most.width - placed.width <= step && most.height - placed.height <= step)
+    return "one step more is too close to tell, and was not taken";
+  return "larger ones, up to " + size_said(most, step) + ", are too close to tell, and were not taken";
+}
+
 class Answer {
  public:
-  Answer(const Opening& opening, const FitQuestion& question, const OutlineGround& ground,
-         std::optional<OutlineGround> smaller)
-      : opening_(opening), question_(question), ground_(ground), smaller_(std::move(smaller)) {}
+  Answer(const Opening& opening, const FitQuestion& question, const OutlineGround& ground)
+      : opening_(opening), question_(question), ground_(ground), smaller_(opening, ground) {}
 
   void add_shape(ShapeKind kind, std::optional<CurvedOutline> panel) {
     const bool own = kind == opening_.shape.kind && is_outline(opening_.shape);
@@ -48,7 +63,7 @@ class Answer {
                      [](const Panel& a, const Panel& b) { return area(a) > area(b); });
   }
 
-  std::vector<Panel> take() { return std::move(panels_); }
+  OutlinePanels take() { return {std::move(panels_), std::move(left_open_)}; }
 
  private:
   static Int128 area(Sides sides) { return static_cast<Int128>(sides.width) * sides.height; }
@@ -80,6 +95,7 @@ class Answer {
   }
 
   void add(const OutlineFamily& family, ShapeKind kind, PanelKind wanted, const FoundPlace& found) {
+    if (!found.placed && left_open_.empty()) left_open_ = left_open(found, question_.step.nm());
     if (!found.placed || is_there(kind, found.placed->sides)) return;
     const Sides sides = found.placed->sides;
     Panel panel;
@@ -93,17 +109,17 @@ class Answer {
     panel.centred = shown.centred;
     panel.left = Length::nm((shown.middle.x / 2 - sides.width) / 2);
     panel.top = Length::nm((shown.middle.y / 2 - sides.height) / 2);
-    if (opening_.give_or_take > Length())
-      panel.verdict = smaller_ && family.lies_in(*smaller_, sides) ? Verdict::fits : Verdict::snug;
-    if (found.undecided) panel.note = "one step more is too close to tell, and was not taken";
+    panel.verdict = smaller_.verdict(family, sides);
+    panel.note = left_open(found, question_.step.nm());
     panels_.push_back(std::move(panel));
   }
 
   const Opening& opening_;
   const FitQuestion& question_;
   const OutlineGround& ground_;
-  std::optional<OutlineGround> smaller_;
+  SmallerOpening smaller_;
   std::vector<Panel> panels_;
+  std::string left_open_;
 };
 
 }  // namespace
@@ -112,18 +128,13 @@ bool is_outline(const Shape& shape) {
   return shape.kind > ShapeKind::polygon;
 }
 
-Result<std::vector<Panel>> panels_in_outline(const Opening& opening, const FitQuestion& question,
-                                             const std::vector<Shape>& shapes) {
+Result<OutlinePanels> panels_in_outline(const Opening& opening, const FitQuestion& question,
+                                        const std::vector<Shape>& shapes) {
   const Result<OutlineGround> ground = OutlineGround::of(opening.shape);
   if (!ground) return failure(ground.error());
-  std::optional<OutlineGround> smaller;
-  if (opening.give_or_take > Length()) {
-    Result<OutlineGround> less = OutlineGround::of(opening.shape, opening.give_or_take);
-    if (less) smaller = std::move(*less);
-  }
-  Answer answer(opening, question, *ground, std::move(smaller));
+  Answer answer(opening, question, *ground);
   for (const Shape& shape : shapes) {
-    if (whole_figures(shape.kind)) {
+    if (is_whole_figure(shape.kind)) {
       answer.add_shape(shape.kind, std::nullopt);
       continue;
     }

@@ -164,6 +164,7 @@ Result<PanelReach> reach_of(const Shape& panel) {
   Room circles;
   set_circles(ground->edges(), circles);
   reach.holds_circle = circles.circle;
+  reach.hull = hull_of(ground->edges());
   return reach;
 }
 
@@ -191,6 +192,12 @@ BorderBounds border_bounds(const Shape& plain_opening, const PanelReach& panel) 
   };
   at_most(rectangle_form(panel.holds));
   at_most(circle_form(panel.holds_circle));
+  if (const auto hull = hull_bounds(form_of(plain_opening), panel.hull)) {
+    const auto whole = [](double nm) { return static_cast<std::int64_t>(std::floor(nm)) - usual_error; };
+    found.in_middle = std::max(found.in_middle, whole(hull->in_middle));
+    found.somewhere = std::max(found.somewhere, whole(hull->somewhere));
+    found.most = std::min(found.most, whole(hull->most) + 2 * usual_error + 1);
+  }
   return left_open(found, panel);
 }
 

@@ -9,6 +9,7 @@
 #include <vector>
 
 #include "fit/fit.h"
+#include "fit/hull.h"
 #include "fit/sides.h"
 
 namespace insetbook {
@@ -37,6 +38,7 @@ struct PanelReach {
   std::optional<std::int64_t> in_circle;  // and in a circle of this diameter
   Sides holds;                            // this rectangle lies in it
   std::int64_t holds_circle = 0;          // and a circle of this diameter
+  std::vector<HullCorner> hull;           // of an outline, to its error
 };
 Result<PanelReach> reach_of(const Shape& panel);
 

@@ -56,17 +56,6 @@ Problem too_large(const Size& size) {
           .candidates = {}};
 }
 
-std::string_view figures_known(ShapeKind kind) {
-  switch (kind) {
-    case ShapeKind::rounded_rectangle:
-      return "\"radius 1/4 in\"";
-    case ShapeKind::polygon:
-      return "\"6 sides\", \"flat on top\" or \"point on top\"";
-    default:
-      return drawn_figures_known(kind);
-  }
-}
-
 Problem figure_unknown(std::string_view part, std::string_view figures, ShapeKind kind) {
   const std::string_view known = figures_known(kind);
   const std::string word(shape_word(kind));
@@ -99,6 +88,22 @@ Problem radius_too_large(Length radius, Length most, Unit unit) {
           .candidates = {}};
 }
 
+Length nearest(Length length, Length mark) {
+  return round_down(length + mark / 2, mark);
+}
+
+Problem not_regular(const Shape& shape, const Size& size, Length height) {
+  const std::string word = shape.name.empty() ? std::string(shape_word(shape.kind)) : shape.name;
+  const Length mark = size.unit == Unit::inch ? Length::inch_fraction(1, 16) : Length::nm(500'000);
+  return {.what = "a regular " + word + " " + write(size.width, size.unit) + " wide is about " +
+                  write(nearest(height, mark), size.unit) + " high, and \"" + write(size) +
+                  "\" says otherwise",
+          .where = {},
+          .expected = "its width alone, \"" + write_size(size.width, nearest(height, mark), size.unit) +
+                      "\", or path data of its outline",
+          .candidates = {}};
+}
+
 // ---- The figures cell ----
 
 // "radius 1/4 in, flat on top" in its parts. A comma between two digits is a decimal comma ("6,5 mm").
@@ -125,6 +130,16 @@ std::optional<int> number_of_sides(std::string_view text) {
   const auto [end, error] = std::from_chars(text.data(), text.data() + text.size(), value);
   if (error != std::errc() || end != text.data() + text.size()) return std::nullopt;
   return value;
+}
+
+// How path data goes round an area, which any shape that has no exact form may be recorded with.
+bool said_of_filling(std::string_view part, Shape& shape) {
+  if (shape.kind <= ShapeKind::polygon) return false;
+  const std::string folded = fold(part);
+  const bool odd = folded == "even odd" || folded == "evenodd";
+  if (!odd && folded != "non zero" && folded != "nonzero") return false;
+  shape.even_odd = odd;
+  return true;
 }
 
 bool said_of_top(std::string_view folded, Shape& shape, bool& top_said) {
@@ -161,6 +176,7 @@ std::optional<Problem> take_figure(std::string_view part, std::string_view figur
       return std::nullopt;
     }
   }
+  if (said_of_filling(part, shape)) return std::nullopt;
   const Result<bool> taken = take_drawn_figure(part, no_unit, shape);
   if (!taken) return taken.error();
   if (*taken) return std::nullopt;
@@ -176,17 +192,29 @@ bool lies_flat(const Shape& shape) {
   return shape.sides % 4 == 0 || shape.width >= shape.height;
 }
 
-std::optional<Problem> take_figures(std::string_view figures, Unit no_unit, Shape& shape, bool one_figure) {
+// Whether two lengths lie within half a mark of a ruler.
+bool a_ruler_gives_both(Length a, Length b) {
+  return std::max(a, b) - std::min(a, b) <= Length::inch_fraction(1, 32);
+}
+
+// One figure of a polygon is the width of its box, two are its box, which may be stretched. Equal ones are
+// kept as one is, so they must be what a ruler gives of the regular polygon.
+std::optional<Problem> take_figures(std::string_view figures, Unit no_unit, Shape& shape, const Size& size) {
   bool top_said = false;
   // What nobody draws from figures keeps them as they were written.
-  if (shape.kind <= ShapeKind::polygon || is_drawn(shape)) {
-    for (const std::string_view part : parts_of(figures)) {
-      if (auto problem = take_figure(part, figures, no_unit, shape, top_said)) return problem;
-    }
+  const bool drawn = shape.kind <= ShapeKind::polygon || is_drawn(shape);
+  for (const std::string_view part : parts_of(figures)) {
+    if (!drawn)
+      said_of_filling(part, shape);
+    else if (auto problem = take_figure(part, figures, no_unit, shape, top_said))
+      return problem;
   }
   if (shape.kind != ShapeKind::polygon || shape.sides == 0) return std::nullopt;
   if (!top_said) shape.flat_on_top = lies_flat(shape);
-  if (one_figure) shape.height = regular_height(shape.sides, shape.flat_on_top, shape.width);
+  const Length height = regular_height(shape.sides, shape.flat_on_top, shape.width);
+  if (!size.one_figure && size.width != size.height) return std::nullopt;
+  if (!size.one_figure && !a_ruler_gives_both(size.width, height)) return not_regular(shape, size, height);
+  shape.height = height;
   return std::nullopt;
 }
 
@@ -218,6 +246,17 @@ Result<std::string> chosen_word(std::string_view word, const Size& size) {
 
 }  // namespace
 
+std::string_view figures_known(ShapeKind kind) {
+  switch (kind) {
+    case ShapeKind::rounded_rectangle:
+      return "\"radius 1/4 in\"";
+    case ShapeKind::polygon:
+      return "\"6 sides\", \"flat on top\" or \"point on top\"";
+    default:
+      return drawn_figures_known(kind);
+  }
+}
+
 Result<Shape> make_shape(std::string_view word, const Size& size, std::string_view figures, Unit no_unit) {
   const Result<std::string> said = chosen_word(word, size);
   if (!said) return failure(said.error());
@@ -236,7 +275,7 @@ Result<Shape> make_shape(std::string_view word, const Size& size, std::string_vi
   }
   if (size.one_figure && needs_two_figures(shape.kind, *said))
     return failure(second_side_missing(*said, size));
-  if (auto problem = take_figures(figures, no_unit, shape, size.one_figure)) return failure(*problem);
+  if (auto problem = take_figures(figures, no_unit, shape, size)) return failure(*problem);
   const Length most = std::min(shape.width, shape.height) / 2;
   if (shape.corner_radius && *shape.corner_radius > most) {
     return failure(radius_too_large(*shape.corner_radius, most, size.unit));

@@ -3,17 +3,10 @@
 
 #include <algorithm>
 
-#include "shape/wide.h"
+#include "shape/edges.h"
 
 namespace insetbook {
 namespace {
-
-// Above zero: the point lies to the left of the way from a to b where y goes up. Exact.
-int turn(Point a, Point b, Point point) {
-  const Int128 along_x = static_cast<Int128>(b.x) - a.x, along_y = static_cast<Int128>(b.y) - a.y;
-  const Int128 to_x = static_cast<Int128>(point.x) - a.x, to_y = static_cast<Int128>(point.y) - a.y;
-  return sign_of(along_x * to_y - along_y * to_x);
-}
 
 bool in_box_of(Point a, Point b, Point point) {
   return std::min(a.x, b.x) <= point.x && point.x <= std::max(a.x, b.x) && std::min(a.y, b.y) <= point.y &&
@@ -25,7 +18,7 @@ bool in_box_of(Point a, Point b, Point point) {
 // it turns back; a level edge is never met.
 bool met_to_the_right(Point a, Point b, Point point) {
   if ((a.y <= point.y) == (b.y <= point.y)) return false;
-  return a.y < b.y ? turn(a, b, point) > 0 : turn(a, b, point) < 0;
+  return a.y < b.y ? turn_of(a, b, point) > 0 : turn_of(a, b, point) < 0;
 }
 
 }  // namespace
@@ -50,7 +43,7 @@ PointSide side_of(const Outline& outline, Point point) {
     if (ring.points.empty()) continue;
     Point a = ring.points.back();
     for (const Point b : ring.points) {
-      if (in_box_of(a, b, point) && turn(a, b, point) == 0) return PointSide::on_edge;
+      if (in_box_of(a, b, point) && turn_of(a, b, point) == 0) return PointSide::on_edge;
       if (met_to_the_right(a, b, point)) inside = !inside;
       a = b;
     }

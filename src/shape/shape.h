@@ -51,6 +51,8 @@ struct Shape {
   bool flat_on_top = true;              // polygon: a level side on top, else a point
   std::string figures;                  // the figures as recorded
   std::string outline;                  // SVG path data as recorded
+  bool even_odd = false;                // of path data: what an odd number of lines go round; else SVG's
+                                        // own rule, non-zero. The figures say it ("even-odd")
 
   // What the figures say of the kinds whose outline is drawn (shape_outline.h says what each is).
   std::optional<Length> scallop_width, scallop_depth;  // scalloped edge
@@ -73,9 +75,15 @@ std::optional<ShapeKind> shape_kind(std::string_view word);
 int polygon_sides(std::string_view word);
 
 // A shape from a word, a size and the `figures` cell of the dies table ("radius 1/4 in", "6 sides, flat on
-// top"). A circle or square takes one figure; two different ones are a Problem. Figures that a kind does not
-// know are a Problem that names those it does.
+// top"; of any shape that may have path data "even-odd" or "non-zero"). A circle or square takes one figure;
+// two different ones are a Problem. One figure of a polygon is its width; two equal ones are that too, and a
+// Problem where the regular polygon is not about as high as wide. Figures that a kind does not know are a
+// Problem that names those it does.
 Result<Shape> make_shape(std::string_view word, const Size& size, std::string_view figures, Unit no_unit);
+
+// How the figures of a kind are written, in quotes ("\"scallops 3/8 in\", \"depth 1/8 in\" …"); empty where
+// it has none but its size.
+std::string_view figures_known(ShapeKind kind);
 
 // The figure that is wanted before the shape can be computed ("the corner radius"), or empty when it can be.
 std::string missing_figure(const Shape& shape);

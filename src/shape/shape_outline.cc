@@ -265,6 +265,10 @@ bool uses_path_data(const Shape& shape) {
   return shape.kind > ShapeKind::polygon && !shape.outline.empty();
 }
 
+FillRule filling(const Shape& shape) {
+  return shape.even_odd ? FillRule::even_odd : FillRule::non_zero;
+}
+
 bool within_reach(Length length) {
   return length > Length() && length <= largest_figure;
 }
@@ -279,7 +283,7 @@ bool has_outline(const Shape& shape) {
 Result<CurvedOutline> outline_of(const Shape& shape) {
   const std::int64_t width = shape.width.nm(), height = shape.height.nm();
   if (!within_reach(shape.width) || !within_reach(shape.height)) return failure(size_out_of_reach());
-  if (uses_path_data(shape)) return path_data_scaled_to(shape.outline, FillRule::even_odd, width, height);
+  if (uses_path_data(shape)) return path_data_scaled_to(shape.outline, filling(shape), width, height);
   if (!has_construction(shape)) return failure(not_drawn(shape));
   if (!missing_figure(shape).empty()) return failure(figure_missing(shape));
   switch (shape.kind) {
@@ -312,10 +316,21 @@ Result<CurvedOutline> outline_of(const Shape& shape) {
   }
 }
 
+std::vector<std::string> mended_in(const Shape& shape) {
+  if (!has_outline(shape) || !uses_path_data(shape)) return {};
+  constexpr std::int64_t close_enough = 1000;  // nm, to find what crosses
+  const Result<CurvedOutline> curves = outline_of(shape);
+  if (!curves) return {};
+  Result<Flattened> flat = flatten(*curves, close_enough);
+  return flat ? std::move(flat->mended) : std::vector<std::string>();
+}
+
 Problem figure_missing(const Shape& shape) {
   return {.what = missing_figure(shape) + " is missing",
           .where = {},
-          .expected = missing_figure(shape) + " in the figures of the " + std::string(shape_word(shape.kind)),
+          .expected = missing_figure(shape) + " in the figures of the " +
+                      std::string(shape_word(shape.kind)) + ", which are written " +
+                      std::string(figures_known(shape.kind)),
           .candidates = {}};
 }
 

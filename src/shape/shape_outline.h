@@ -20,10 +20,14 @@
 //   hole in the middle of its width, `hole` across, its upper edge `hole down` from the top.
 // - banner: a rectangle with a notch, `notch` deep, as wide as the end it is at.
 // - heart: a square on its corner with half a circle on each upper side, stretched to its box.
-// - any kind after polygon with path data: those, by even-odd, scaled to the size.
+// - any kind after polygon with path data: those, by SVG's own rule (non-zero) or where the figures say so by
+//   even-odd, scaled to the size.
 // That scallops meet in notches at corners, how an arch is round and the heart is drawn: common practice, no
 // source.
 #pragma once
+
+#include <string>
+#include <vector>
 
 #include "shape/curves.h"
 #include "shape/shape.h"
@@ -35,6 +39,10 @@ Result<CurvedOutline> outline_of(const Shape& shape);
 // Whether outline_of can be asked: the shape has a construction or path data, and no figure is missing.
 // Figures that cannot be with each other, and bad path data, are still its Problem.
 bool has_outline(const Shape& shape);
+
+// What is mended of the path data of a shape so that it goes round an area, each as a sentence with the place
+// in the shape's size (curves.h). Nothing: nothing is, or it cannot be drawn.
+std::vector<std::string> mended_in(const Shape& shape);
 
 // What is said of a shape whose `missing_figure` is not empty, wherever that is found out.
 Problem figure_missing(const Shape& shape);

@@ -303,12 +303,12 @@ TEST(OtherQuestions, WhereThingsAreKept) {
       {"where are the tidepol rectangles", "drawer 1, top", 1},
   };
   for (const Place& row : table) {
-    const auto kept = answer_to<KeptAnswer>(row.question);
+    const auto kept = answer_to<StoredAnswer>(row.question);
     ASSERT_EQ(kept.things.size(), row.things) << row.question;
-    EXPECT_TRUE(std::ranges::any_of(kept.things, [&](const KeptThing& t) { return t.place == row.place; }))
+    EXPECT_TRUE(std::ranges::any_of(kept.things, [&](const StoredThing& t) { return t.place == row.place; }))
         << row.question;
   }
-  EXPECT_EQ(answer_to<KeptAnswer>("where are the tidepol rectangles").read_as, "tidepol rectangles");
+  EXPECT_EQ(answer_to<StoredAnswer>("where are the tidepol rectangles").read_as, "tidepol rectangles");
 }
 
 TEST(OtherQuestions, NearestColours) {

@@ -3,6 +3,7 @@
 #include <gtest/gtest.h>
 
 #include <filesystem>
+#include <fstream>
 
 #include "answers/fits.h"
 #include "answers/frames.h"
@@ -103,9 +104,38 @@ TEST(Outlines, BecauseSaysWhatHoldsIt) {
   EXPECT_THAT(touches.front(), HasSubstr("in away at "));
 }
 
+// The middle of a star drawn in one line is gone round twice: inside by SVG's own rule, and a hole by
+// even-odd. Each time it is said how it was taken, when the answer was kept too.
+TEST(Outlines, HowPathDataIsTakenIsSaid) {
+  const Studio studio;
+  const fs::path table = studio.folder / "stars.csv";
+  std::ofstream(table) << "set,die,line,shape,size,figures,outline\n"
+                          "Saltmere Stars,whole,cut,outline,94 x 90 mm,,M50 0L79 90L3 35H97L21 90Z\n"
+                          "Saltmere Stars,holed,cut,outline,94 x 90 mm,even-odd,M50 0L79 90L3 35H97L21 90Z\n";
+  ASSERT_TRUE(import_into(studio.folder / "book", {table}, {}));
+  const Book book = studio.book();
+  Length widest[2];
+  for (const bool holed : {false, true}) {
+    const std::string opening = holed ? "saltmere stars holed" : "saltmere stars whole";
+    for (int time = 0; time < 2; ++time) {
+      const FitsAnswer answer = fits(book, {.opening = opening, .shape = "circle"});
+      ASSERT_FALSE(answer.panels.empty());
+      ASSERT_EQ(answer.warnings.size(), 1u);
+      EXPECT_THAT(answer.warnings.front(), HasSubstr("the outline crosses or overlaps itself at "));
+      EXPECT_THAT(answer.warnings.front(),
+                  HasSubstr(holed ? "an odd number of lines go round" : "the lines go round, all told"));
+      widest[holed ? 1 : 0] = answer.panels.front().width;
+    }
+  }
+  EXPECT_GT(widest[0], Length::mm(30));
+  EXPECT_LT(widest[1], Length::mm(20));
+}
+
 TEST(Outlines, AMissingFigureIsNamed) {
-  EXPECT_EQ(fits(sample_book(), {.opening = "ferrymoss banners 1"}).not_computed,
-            "the depth of the notch is missing");
+  EXPECT_EQ(
+      fits(sample_book(), {.opening = "ferrymoss banners 1"}).not_computed,
+      "the depth of the notch is missing; wanted: the depth of the notch in the figures of the banner, which "
+      "are written \"notch 1/2 in\", \"at the right\", \"both ends\"");
 }
 
 TEST(Outlines, FramesAreComputedToo) {

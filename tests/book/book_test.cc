@@ -289,6 +289,12 @@ void make_version_1(const fs::path& folder) {
   db.execute("INSERT INTO book VALUES (1, 'u', '2026-01-01T00:00:00Z')");
   db.execute(
       "INSERT INTO die_set (uuid, name, key) VALUES ('s', 'Tidepool Rectangles', 'tidepool rectangles')");
+  db.execute("INSERT INTO die (uuid, set_id, label, key) VALUES ('d', 1, '1', '1')");
+  db.execute(
+      "INSERT INTO line (die_id, kind, name, shape, figures, outline) VALUES (1, 'cut', 'cut', 'outline', "
+      "'', 'M0 0H9V9z'),"
+      " (1, 'window', 'ring', 'outline', '', 'M0 0H9V9zm1 1h3v3z'), (1, 'window', 'other', 'outline', 'by "
+      "eye', 'M0 0H9V9zM1 1H3V3z')");
 }
 
 TEST(Book, AnOlderBookIsBroughtUpAfterABackup) {
@@ -300,6 +306,10 @@ TEST(Book, AnOlderBookIsBroughtUpAfterABackup) {
   Statement names = book->database().prepare("SELECT rowid FROM name_word('tidepool')");
   ASSERT_TRUE(names.step());
   EXPECT_EQ(names.integer(0), 9);
+  // Path data of several lines was taken even-odd, and still is.
+  Statement figures = book->database().prepare("SELECT group_concat(figures, '; ') FROM line");
+  ASSERT_TRUE(figures.step());
+  EXPECT_EQ(figures.text(0), "; even-odd; by eye, even-odd");
 
   std::vector<fs::path> backups;
   for (const auto& entry : fs::directory_iterator(folder.path() / "backups")) backups.push_back(entry.path());

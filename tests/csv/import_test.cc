@@ -638,14 +638,49 @@ TEST(ImportTables, AnOutlineWithoutASizeIsMeasuredByItsDrawing) {
       "Sprigs,by hand,cut,,ruler,M0 0H1V2Z,in\n"
       "Sprigs,with a size,cut,2 x 4 in,ruler,M0 0H1V2Z,in\n"
       "Sprigs,broken,cut,,,M0 0H,in\n";
-  EXPECT_THAT(refused(book.import({{"dies.csv", dies}})), IsEmpty());
+  EXPECT_THAT(refused(book.import({{"dies.csv", dies}})),
+              ElementsAre("7 outline: the path ends where a number should stand / a number"));
   std::vector<std::string> sizes;
   for (const OpeningRecord& one : measured_openings(book.book, std::nullopt))
     sizes.push_back(one.die + " " + write_size(one.width, one.height, one.unit) + " " +
                     std::to_string(one.give_or_take.nm()));
   EXPECT_THAT(sizes, ElementsAre("leaf 30 x 40 mm 0", "wedge 1 x 2 in 0", "with a size 2 x 4 in 793750"));
   // Again it is the same measurement.
-  EXPECT_THAT(counts(book.import({{"dies.csv", dies}})), ElementsAre("dies.csv dies +0 ~0 =6 !0"));
+  EXPECT_THAT(counts(book.import({{"dies.csv", dies}})), ElementsAre("dies.csv dies +0 ~0 =5 !1"));
+}
+
+// A star drawn in one line goes twice round its middle. What is open by a hundredth of its size was meant to
+// be closed; what is open by more, or cannot be read, is refused.
+TEST(ImportTables, PathDataIsMendedAndSaidOrRefusedWithThePlace) {
+  TableBook book;
+  const std::string star = "M50 0L79 90L3 35H97L21 90Z";
+  const ImportReport report =
+      book.import({{"dies.csv",
+                    "set,die,shape,size,figures,outline\n"
+                    "Stars,a,outline,94 x 90 mm,," +
+                        star +
+                        "\n"
+                        "Stars,b,outline,47 x 45 mm,even-odd," +
+                        star +
+                        "\n"
+                        "Stars,c,outline,60 x 60 mm,,M0 0H60V60H0L0 0.3\n"
+                        "Stars,d,outline,60 x 60 mm,,M0 0H60V60H0\n"
+                        "Stars,e,outline,60 x 60 mm,,M0 0H60Q\n"
+                        "Stars,f,outline,60 x 60 mm,,M0 0H60V60H0ZM10 10V50H50V10Z\n"}});
+  EXPECT_THAT(counts(report), ElementsAre("dies.csv dies +4 ~0 =0 !2"));
+  EXPECT_THAT(
+      report.notes,
+      ElementsAre(testing::MatchesRegex("row 2 of dies.csv: the outline crosses or overlaps itself at "
+                                        ".* mm and at 4 more places: what the lines go round, all "
+                                        "told, was kept"),
+                  testing::MatchesRegex("row 3 of dies.csv: the outline crosses or overlaps itself at "
+                                        ".* mm and at 4 more places: what an odd number of lines go "
+                                        "round was kept"),
+                  "row 4 of dies.csv: the line that starts at 0, 0 mm ended at 0, 0.3 mm: it was closed"));
+  EXPECT_THAT(refused(report),
+              ElementsAre("5 outline: the line that starts at 0, 0 mm ends at 0, 60 mm and is not closed / a "
+                          "line that comes back to its start (\"z\" in path data closes it)",
+                          testing::StartsWith("6 outline: ")));
 }
 
 // Two figures that are equal are two figures, whatever is read back.
@@ -668,6 +703,40 @@ TEST(ImportTables, EqualSidesAreTwoFigures) {
   // A regular hexagon of 3 in, flat on top, is 3 sqrt(3) / 2 high: 65.991136 mm.
   EXPECT_THAT(shapes, ElementsAre("a 76.2 x 76.2 mm", "b 76.2 x 76.2 mm", "c 76.2 x 76.2 mm",
                                   "d 76.2 x 76.2 mm", "e 76.2 x 65.991136 mm"));
+}
+
+// One figure of a hexagon is its width: as high as wide it cannot be, and two equal figures are told what a
+// ruler gives. A regular octagon flat on top is as high as wide; one of nine sides by less than a ruler sees.
+TEST(ImportTables, EqualFiguresOfAPolygon) {
+  TableBook book;
+  const ImportReport report = book.import({{"dies.csv",
+                                            "set,die,line,shape,size,figures\n"
+                                            "Combs,a,cut,hexagon,3 in,\n"
+                                            "Combs,b,cut,hexagon,3 x 3 in,\n"
+                                            "Combs,c,cut,hexagon,3 x 2-5/8 in,\n"
+                                            "Combs,d,cut,hexagon,60 x 60 mm,point on top\n"
+                                            "Combs,e,cut,octagon,3 x 3 in,\n"
+                                            "Combs,f,cut,polygon,1 x 1 in,9 sides\n"}});
+  EXPECT_THAT(refused(report),
+              ElementsAre("3 size: a regular hexagon 3 in wide is about 2-5/8 in high, and \"3 x 3 in\" says "
+                          "otherwise / its width alone, \"3 x 2-5/8 in\", or path data of its outline",
+                          "5 size: a regular hexagon 60 mm wide is about 69.5 mm high, and \"60 x 60 mm\" "
+                          "says otherwise / its width alone, \"60 x 69.5 mm\", or path data of its outline"));
+  std::vector<std::string> shapes;
+  for (const OpeningRecord& one : measured_openings(book.book, std::nullopt)) {
+    const Result<Shape> shape = shape_of(one);
+    ASSERT_TRUE(shape) << one.die << ": " << shape.error().what;
+    shapes.push_back(one.die + " " + write_size(shape->width, shape->height, Unit::mm));
+  }
+  ASSERT_EQ(shapes.size(), 4u);
+  EXPECT_EQ(shapes[0], "a 76.2 x 65.991136 mm");
+  EXPECT_EQ(shapes[1], "c 76.2 x 66.675 mm");
+  EXPECT_EQ(shapes[2], "e 76.2 x 76.2 mm");
+  EXPECT_EQ(shapes[3].substr(0, 9), "f 25.4 x ");
+  EXPECT_NE(shapes[3], "f 25.4 x 25.4 mm");
+  // What is written out goes in again the same.
+  ASSERT_TRUE(export_csv(book.book, book.folder / "out"));
+  EXPECT_THAT(contents(book.folder / "out" / "dies.csv"), testing::HasSubstr(",hexagon,3 in,"));
 }
 
 }  // namespace

@@ -101,6 +101,23 @@ TEST(OutlinePanels, HeartInAHeart) {
   }
 }
 
+// The same shape with a border lies across its own bay never, since the bay is made smaller too: so the last
+// panel of a horseshoe is one that lies in its bow or in a leg, and with no border the horseshoe itself.
+TEST(OutlinePanels, HorseshoeInItself) {
+  const Shape horseshoe = drawn("M0 0H64V60H44V20H20V60H0Z", mm(64), mm(60));
+  const auto panels = panels_inside({horseshoe, {}}, asking({ShapeKind::outline}));
+  ASSERT_TRUE(panels && !panels->empty());
+  EXPECT_EQ(panels->front().shape.width, mm(64));
+  EXPECT_EQ(panels->front().shape.height, mm(60));
+  // In the bow, 20 mm high, 18 mm of height are left: 20 x 60 / 64 = 18.75; a border is even with up to 5 mm
+  // more of width than of height.
+  EXPECT_THAT(all({horseshoe, {}}, asking({ShapeKind::outline}, mm(1))),
+              ElementsAre(testing::StartsWith("largest outline 23 x 18 mm at "),
+                          testing::StartsWith("proportional outline 20 x 18 mm at ")));
+  for (const std::string& panel : all({horseshoe, {}}, asking({ShapeKind::outline}, mm(1))))
+    EXPECT_EQ(panel.find(';'), std::string::npos) << panel;  // nothing is left open
+}
+
 // A plain opening and a panel that is not. The least circle round the heart of 51, by going through its
 // middle's heights, is 55.887 across; round one of 52 it is 52/51 of that.
 TEST(OutlinePanels, HeartInACircle) {
@@ -123,6 +140,31 @@ TEST(OutlinePanels, Verdicts) {
   EXPECT_EQ(verdict_of({circle(mm(60)), {}}, plain(ShapeKind::arch, mm(30), mm(40)), mm(2)), Verdict::fits);
   EXPECT_EQ(verdict_of({circle(mm(60)), {}}, plain(ShapeKind::arch, mm(50), mm(50)), mm(2)),
             Verdict::too_big);
+}
+
+// Scaled to a smaller box, an opening would have a smaller window too, and a wider leg beside its bay: what
+// is `fits` keeps half of the give or take from the line as measured as well.
+TEST(OutlinePanels, AGiveOrTakeLeavesHolesAndBaysAsTheyAre) {
+  // The ring round the window is 10 mm wide; scaled to 58 of 60 mm it were 9.67.
+  const Shape ring = drawn("M0 0H60V60H0ZM10 10V50H50V10Z", mm(60), mm(60));
+  const auto verdict = [&](const Shape& opening, Length high, Length give_or_take) {
+    return verdict_of({opening, give_or_take}, rectangle(mm(8), high), Length());
+  };
+  const Length tenth = Length::nm(100'000);
+  EXPECT_EQ(verdict_of({ring, mm(2)}, rectangle(mm(8), mm(30)), Length()), Verdict::fits);
+  EXPECT_EQ(verdict_of({ring, mm(2)}, rectangle(mm(8) + tenth, mm(30)), Length()), Verdict::snug);
+  EXPECT_EQ(verdict_of({ring, mm(2)}, rectangle(mm(10), mm(30)), Length()), Verdict::snug);
+  // In a slot that takes 8 mm as measured and none of its scaling, which is wider beside the bay.
+  const Shape bay = drawn("M0 0H60V60H40V50H50V10H10V50H20V60H0Z", mm(60), mm(60));
+  EXPECT_EQ(verdict(bay, mm(40), Length()), Verdict::fits);
+  EXPECT_EQ(verdict(bay, mm(40), mm(2)), Verdict::fits);
+  EXPECT_EQ(verdict(bay, mm(40), mm(2) + Length::nm(10)), Verdict::snug);
+  const auto framed = framing({ring, mm(2)}, rectangle(mm(9), mm(30)), Length(), mm(1), false);
+  ASSERT_TRUE(framed && *framed);
+  EXPECT_EQ((*framed)->verdict, Verdict::snug);
+  // Of a heart some point sees all, and it lies in itself when it is smaller: there the scaled one counts.
+  const Shape heart = plain(ShapeKind::heart, mm(60), mm(60));
+  EXPECT_EQ(verdict_of({heart, mm(2)}, plain(ShapeKind::heart, mm(57), mm(57)), Length()), Verdict::fits);
 }
 
 TEST(OutlinePanels, Framings) {
@@ -185,6 +227,19 @@ TEST(OutlinePanels, TheGreatestBorderIsThatOfTheBestPlace) {
     EXPECT_LE(static_cast<double>((*framed)->greatest_border.nm()), most) << across;
     EXPECT_GE(static_cast<double>((*framed)->greatest_border.nm()), most - 20'000) << across;
   }
+}
+
+// A heart as large as a drawn square touches all its sides on curves, which is left undecided: that nothing
+// fits would be too much said.
+TEST(OutlinePanels, NothingFoundIsNotNothingFits) {
+  const Shape square = drawn("M0 0H10V10H0Z", mm(10), mm(10));
+  FitQuestion question = asking({ShapeKind::heart});
+  question.step = mm(10);
+  EXPECT_THAT(
+      all({square, {}}, question),
+      ElementsAre("problem: nothing was found to fit: one step more is too close to tell, and was not "
+                  "taken"));
+  EXPECT_THAT(all({square, {}}, asking({ShapeKind::heart}, mm(5))), testing::IsEmpty());
 }
 
 TEST(OutlinePanels, WhatIsNotKnownIsSaid) {

@@ -120,7 +120,7 @@ TEST(PanelsInside, SaysWhatIsMissing) {
   EXPECT_THAT(
       panels(corners, Length()),
       ElementsAre("problem: the corner radius is missing; expected: the corner radius in the figures of the "
-                  "rounded rectangle"));
+                  "rounded rectangle, which are written \"radius 1/4 in\""));
   EXPECT_THAT(
       panels(plain(ShapeKind::other, in64(100), in64(100)), Length()),
       ElementsAre("problem: what fits the shape \"other\" is not computed yet; expected: a shape with an "
@@ -129,7 +129,9 @@ TEST(PanelsInside, SaysWhatIsMissing) {
       panels(circle(in64(100)), Length(), {ShapeKind::tag}),
       ElementsAre(
           "problem: the cut of the top corners is missing; expected: the cut of the top corners in the "
-          "figures of the tag"));
+          "figures of the tag, which are written \"corner 1/2 in\", \"radius 1/4 in\", \"hole 1/4 in\", "
+          "\"hole down "
+          "1/8 in\""));
   EXPECT_THAT(
       panels(circle(in64(100)), Length(), {ShapeKind::polygon}),
       ElementsAre(

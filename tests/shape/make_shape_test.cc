@@ -62,12 +62,16 @@ TEST(MakeShape, FromWordsSizeAndFigures) {
       {"hexagon", "1-3/4 x 2 in", "", "hexagon 1-3/4 x 2 in, point"},
       {"hexagon", "2 x 2 in", "8 sides", "a hexagon has not 8 sides | 6 sides, or the shape \"polygon\""},
       {"polygon", "2 x 2 in", "8 sides, flat on top", "polygon 2 x 2 in, 8 sides, flat"},
-      {"polygon", "2 x 2 in", "six-sided", "polygon 2 x 2 in, 6 sides, flat"},
+      {"polygon", "2 x 1-3/4 in", "six-sided", "polygon 2 x 1-3/4 in, 6 sides, flat"},
       {"polygon", "2 x 2 in", "eight sides, pointed", "polygon 2 x 2 in, 8 sides, point"},
       {"polygon", "2 x 2 in", "sides 8; point on top", "polygon 2 x 2 in, 8 sides, point"},
       {"polygon", "2 x 2 in", "", "polygon 2 x 2 in (the number of sides?) not computed"},
       {"polygon", "2 x 2 in", "2 sides", "\"2 sides\" cannot be computed | a polygon of 3 to 360 sides"},
-      {"triangle", "2 x 2 in", "", "triangle 2 x 2 in, point"},
+      {"triangle", "2 x 3 in", "", "triangle 2 x 3 in, point"},
+      {"triangle", "2 x 2 in", "",
+       "a regular triangle 2 in wide is about 1-3/4 in high, and \"2 x 2 in\" says otherwise | its width "
+       "alone, "
+       "\"2 x 1-3/4 in\", or path data of its outline"},
       {"diamond", "2 x 3 in", "", "diamond 2 x 3 in, point"},
       {"octagon", "2 in", "", "octagon 2 x 2 in, flat"},
       {"rectangle", "2 x 3 in", "radius 1/4 in",

@@ -226,7 +226,9 @@ TEST(ShapeOutline, FiguresThatCannotBe) {
       {"round tag", "2 in", "",
        "the outline of the shape \"round tag\" is not known | path data of its outline"},
       {"tag", "2 x 3 in", "",
-       "the cut of the top corners is missing | the cut of the top corners in the figures of the tag"},
+       "the cut of the top corners is missing | the cut of the top corners in the figures of the tag, which "
+       "are "
+       "written \"corner 1/2 in\", \"radius 1/4 in\", \"hole 1/4 in\", \"hole down 1/8 in\""},
       {"tag", "2 x 3 in", "corner 1-1/2 in",
        "the corner, 1-1/2 in (38.1 mm), is too large for the shape | at most 1 in (25.4 mm)"},
       {"tag", "2 x 3 in", "corner 1/2 in, hole 2 in, hole down 1/8 in",

@@ -270,6 +270,16 @@ TEST(Drawing, RefusedWhole) {
   }
 }
 
+// A picture to draw over is often left in: nothing of the dies is lost with it.
+TEST(Drawing, APictureIsToldToBeTakenOut) {
+  DrawingBook table;
+  const auto report = table.import(in_mm + "<image href='scan.jpg'/><rect width='20' height='30'/></svg>");
+  ASSERT_FALSE(report);
+  EXPECT_EQ(report.error().what, "line 1: \"scan.jpg\" leads out of the drawing");
+  EXPECT_EQ(report.error().expected,
+            "the drawing without this picture: take it out, no outline is lost with it");
+}
+
 // Each `use` of a level draws the level below ten times: a few lines that would be a thousand million
 // outlines.
 TEST(Drawing, UseUponUseIsBounded) {

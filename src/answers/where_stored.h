@@ -12,20 +12,20 @@
 
 namespace insetbook {
 
-struct KeptThing {
+struct StoredThing {
   std::string kind;   // set, die, supply
   std::string name;   // "Tidepool Rectangles", "ink, ink pad, sage"
   std::string place;  // as recorded; empty: nothing is recorded
 };
 
-struct KeptAnswer {
-  std::vector<KeptThing> things;  // those with a place first
-  std::size_t more = 0;           // so many answer to the name besides
-  std::string read_as;            // where the name was misspelt: what was typed
+struct StoredAnswer {
+  std::vector<StoredThing> things;  // those with a place first
+  std::size_t more = 0;             // so many answer to the name besides
+  std::string read_as;              // where the name was misspelt: what was typed
 };
 
 // The sets, dies and supplies that a text names, all or in part; a set takes its dies along. Empty: none.
-std::vector<NameHit> things_kept(const Book& book, const std::string& name);
-Result<KeptAnswer> where_kept(const Book& book, const std::string& name);
+std::vector<NameHit> things_stored(const Book& book, const std::string& name);
+Result<StoredAnswer> where_stored(const Book& book, const std::string& name);
 
 }  // namespace insetbook

@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-#include "answers/kept.h"
+#include "answers/where_stored.h"
 
 #include <algorithm>
 
@@ -65,7 +65,7 @@ void drop_dies_of_named_sets(std::vector<NameHit>& things) {
 
 }  // namespace
 
-std::vector<NameHit> things_kept(const Book& book, const std::string& name) {
+std::vector<NameHit> things_stored(const Book& book, const std::string& name) {
   // "The second largest tidepool rectangle" is a die, and no word of its name says which.
   const OpeningWanted wanted = opening_wanted(name);
   if (wanted.rank || wanted.rank_from_smallest)
@@ -80,13 +80,13 @@ std::vector<NameHit> things_kept(const Book& book, const std::string& name) {
   return things;
 }
 
-Result<KeptAnswer> where_kept(const Book& book, const std::string& name) {
-  std::vector<NameHit> things = things_kept(book, name);
+Result<StoredAnswer> where_stored(const Book& book, const std::string& name) {
+  std::vector<NameHit> things = things_stored(book, name);
   if (things.empty())
     return failure({.kind = ProblemKind::unknown_name,
                     .what = "no die set, die or supply is called \"" + std::string(trim(name)) + "\"",
                     .expected = "a name as it is recorded"});
-  KeptAnswer answer;
+  StoredAnswer answer;
   if (things.front().how == NameHit::How::like) answer.read_as = std::string(trim(name));
   if (things.size() > most_things) {
     answer.more = things.size() - most_things;
@@ -95,7 +95,7 @@ Result<KeptAnswer> where_kept(const Book& book, const std::string& name) {
   for (const NameHit& hit : things)
     answer.things.push_back({std::string(record_kind_word(hit.kind)), hit.name, place_of(book, hit)});
   std::stable_partition(answer.things.begin(), answer.things.end(),
-                        [](const KeptThing& thing) { return !thing.place.empty(); });
+                        [](const StoredThing& thing) { return !thing.place.empty(); });
   return answer;
 }
 
