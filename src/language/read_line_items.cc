@@ -122,12 +122,10 @@ class Taker {
   }
 
   void says(Item& item) {
-    // Readings as a plain word stand beside those of a term, and what meets it as well; a record keeps the
-    // term.
-    std::erase_if(item.offered, [&](const Constraint& each) {
-      return &each != &item.offered.front() &&
-             (std::holds_alternative<WordsAre>(each.says) || std::holds_alternative<GlueIs>(each.says));
-    });
+    // Readings as a plain word stand beside those of a term, and what meets it as well, which is of another
+    // kind; a record keeps the term.
+    const std::size_t kind = item.offered.front().says.index();
+    std::erase_if(item.offered, [&](const Constraint& each) { return each.says.index() != kind; });
     if (item.offered.size() > 1)
       return not_read(item.span, "\"" + typed(item.span) + "\" is a choice", "one of them");
     Constraint& said = item.offered.front();
@@ -320,6 +318,10 @@ class Taker {
   void take(const GlueIs&, const Item& item) {
     if (!line_.glue.empty()) line_.glue += ", ";
     line_.glue += typed(item.span);
+  }
+  void take(const PlaceIs&, const Item& item) {
+    if (!line_.at.empty()) line_.at += ", ";
+    line_.at += typed(item.span);
   }
   void take(const AlikeTo&, const Item& item) { line_.not_read.push_back({item.span, "", "", {}, {}}); }
 
