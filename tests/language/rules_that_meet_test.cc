@@ -565,6 +565,31 @@ TEST(RulesThatMeet, AFractionAboveOneIsAskedAbout) {
     EXPECT_TRUE(notes(plain).empty()) << plain << ": " << notes(plain).front();
 }
 
+// Questions of things, not of cards, which have no answer yet.
+TEST(RulesThatMeet, WhatIsNotAnsweredIsSaid) {
+  const Offers offers;
+  const auto notes = [&](std::string_view text) {
+    const auto question = read_question(text, offers.context());
+    return question ? question->notes : std::vector<std::string>();
+  };
+  const auto told = [&](std::string_view text, std::string_view begins) {
+    for (const std::string& note : notes(text))
+      if (note.starts_with(begins)) return true;
+    return false;
+  };
+  EXPECT_TRUE(told("what is in drawer 2", "What lies in one place"));
+  EXPECT_TRUE(told("how many sheets of navy are left", "What is left"));
+  EXPECT_TRUE(told("scored at 2-1/8", "Cards are not found by their scores"));
+  EXPECT_TRUE(told("which stamps fit in a circle", "Which stamps fit"));
+  EXPECT_TRUE(told("which papers are withdrawn", "These are the cards"));
+  EXPECT_TRUE(told("dies never used", "Dies are not compared"));
+  EXPECT_TRUE(told("largest circle die", "Dies are not compared"));
+  EXPECT_TRUE(told("dies bigger than 4 inches", "Dies are not compared"));
+  for (const char* card : {"circle in a folder", "left flap", "withdrawn papers", "circle bigger than 2 in",
+                           "cards cut with a die", "circle at the left", "stamped in navy"})
+    EXPECT_TRUE(notes(card).empty()) << card << ": " << notes(card).front();
+}
+
 // What cannot be is told at its place, and the rest is read.
 TEST(RulesThatMeet, FiguresAndOrdersThatCannotBe) {
   struct Told {
