@@ -92,6 +92,21 @@ std::vector<NamedRecord> BookNames::sets_begun(std::string_view folded) const {
   return found;
 }
 
+std::vector<NamedRecord> BookNames::sets_of_maker(std::string_view folded) const {
+  if (!makers_) {
+    makers_.emplace();
+    Statement& rows = book_.statement("SELECT id, name, maker FROM die_set WHERE maker <> '' ORDER BY id");
+    while (rows.step())
+      makers_->emplace(fold(rows.text(2)),
+                       NamedRecord{NameKind::set, rows.integer(0), std::string(rows.text(1)), ""});
+    rows.reset();
+  }
+  std::vector<NamedRecord> found;
+  const auto [first, last] = makers_->equal_range(folded);
+  for (auto at = first; at != last; ++at) found.push_back(at->second);
+  return found;
+}
+
 std::vector<NamedRecord> BookNames::like(std::string_view folded, std::size_t limit) const {
   return named(book_, find_names(book_, folded, std::nullopt, limit));
 }
@@ -158,12 +173,23 @@ std::string BookNames::supply_kind(std::string_view folded) const {
   if (!kinds_) {
     kinds_.emplace();
     Statement& rows = book_.statement("SELECT DISTINCT kind FROM supply");
-    while (rows.step()) kinds_->emplace_back(rows.text(0));
+    while (rows.step()) kinds_->emplace_back(singular_words(fold(rows.text(0))), std::string(rows.text(0)));
     rows.reset();
   }
-  for (const std::string& kind : *kinds_)
-    if (singular_words(fold(kind)) == singular_words(folded)) return kind;
+  const std::vector<std::string> wanted = singular_words(folded);
+  for (const auto& [key, kind] : *kinds_)
+    if (key == wanted) return kind;
   return {};
+}
+
+std::vector<NamedRecord> BookNames::adhesives() const {
+  std::vector<NamedRecord> found;
+  Statement& rows = book_.statement("SELECT id, name, kind FROM supply WHERE kind = 'adhesive' ORDER BY key");
+  while (rows.step())
+    found.push_back(
+        {NameKind::supply, rows.integer(0), std::string(rows.text(1)), std::string(rows.text(2))});
+  rows.reset();
+  return found;
 }
 
 std::vector<std::int64_t> BookNames::with_status(Statement& rows, const Statuses& statuses) const {

@@ -6,6 +6,7 @@
 // them, what else of a book the reader has to know: its unit, its hemisphere, the day it is.
 #pragma once
 
+#include <map>
 #include <optional>
 #include <string>
 #include <vector>
@@ -29,6 +30,8 @@ class BookNames : public Names {
   std::vector<std::int64_t> colours_like(std::int64_t colour, double delta_e) const override;
   std::vector<std::int64_t> colours_like_value(std::uint32_t srgb, double delta_e) const override;
   std::vector<NamedRecord> supplies_of_set(std::string_view folded) const override;
+  std::vector<NamedRecord> adhesives() const override;
+  std::vector<NamedRecord> sets_of_maker(std::string_view folded) const override;
   std::string supply_kind(std::string_view folded) const override;
   std::vector<std::int64_t> colours_with_status(const Statuses& statuses, ColourUse use) const override;
   std::vector<std::int64_t> supplies_with_status(const Statuses& statuses,
@@ -51,7 +54,9 @@ class BookNames : public Names {
   std::vector<std::int64_t> with_status(Statement& rows, const Statuses& statuses) const;
 
   const Book& book_;
-  mutable std::optional<std::vector<std::string>> kinds_;
+  mutable std::optional<std::multimap<std::string, NamedRecord, std::less<>>> makers_;  // folded
+  // In the singular, folded; and as recorded.
+  mutable std::optional<std::vector<std::pair<std::vector<std::string>, std::string>>> kinds_;
   mutable std::optional<Values> values_;
 };
 

@@ -238,7 +238,10 @@ Result<void> answer_another(const Book& book, const Question& question, const Re
                                      .goes_round = question.goes_round}),
                   answer);
     case Asks::pairs:
-      return take(pairs_of(book, {.opening = question.subject, .border = if_said(question.border)}), answer);
+      return take(pairs_of(book, {.opening = question.subject,
+                                  .border = if_said(question.border),
+                                  .in_set = if_said(question.in_set)}),
+                  answer);
     case Asks::measured:
       return how_big(book, question, context, answer);
     case Asks::unmeasured:

@@ -8,6 +8,7 @@
 #include "answers/opening_said.h"
 #include "answers/options.h"
 #include "answers/thing_said.h"
+#include "book/names.h"
 #include "book/settings.h"
 #include "shape/shape_outline.h"
 
@@ -177,16 +178,21 @@ Result<PairsAnswer> pairs_of(const Book& book, const PairsAsked& asked) {
     if (!border) return failure(border.error());
     answer.border = *border;
   }
-  const std::vector<Cut> cuts = cut_edges(book, answer.not_computed);
+  std::vector<Cut> cuts = cut_edges(book, answer.not_computed);
   const Pairing pairing(answer.unit, set.cutting_step, answer.border);
+  if (into && opening_wanted(asked.opening).line.empty())
+    for (const Cut& cut : cuts)
+      if (cut.record.die_id == into->record.die_id) round = cut;
+  if (asked.in_set) {
+    const Result<NameHit> named = find_name(book, *asked.in_set, RecordKind::set);
+    if (!named) return failure(named.error());
+    std::erase_if(cuts, [&](const Cut& cut) { return cut.record.set_id != named->id; });
+  }
   if (!into) {
     add_any(pairing, cuts, *answer.border, set.cutting_step, answer);
     pairing.sort(answer.any);
     return answer;
   }
-  if (opening_wanted(asked.opening).line.empty())
-    for (const Cut& cut : cuts)
-      if (cut.record.die_id == into->record.die_id) round = cut;
   if (round->record.line_id != into->record.line_id) answer.cut_edge = round->record;
   for (const Cut& cut : cuts) {
     if (cut.record.die_id == into->record.die_id) continue;

@@ -26,6 +26,7 @@ namespace insetbook {
 struct PairsAsked {
   std::string opening;                // as typed; empty: any two dies of the drawer, and a border is wanted
   std::optional<std::string> border;  // as typed
+  std::optional<std::string> in_set;  // only dies of this set beside the opening
 };
 
 struct DiePair {

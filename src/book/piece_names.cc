@@ -5,6 +5,8 @@
 
 #include <algorithm>
 
+#include "text/place_words.h"
+
 namespace insetbook {
 namespace {
 
@@ -26,6 +28,16 @@ std::string_view text_of(sqlite3_value* value) {
 
 void called(sqlite3_context* context, int, sqlite3_value** values) {
   sqlite3_result_int(context, is_called(text_of(values[0]), text_of(values[1])) ? 1 : 0);
+}
+
+void placed(sqlite3_context* context, int, sqlite3_value** values) {
+  std::vector<std::string> words;
+  for (std::string_view rest = text_of(values[1]); !rest.empty();) {
+    const std::size_t end = std::min(rest.find(' '), rest.size());
+    words.emplace_back(rest.substr(0, end));
+    rest.remove_prefix(std::min(end + 1, rest.size()));
+  }
+  sqlite3_result_int(context, says_place(text_of(values[0]), words) ? 1 : 0);
 }
 
 }  // namespace
@@ -52,6 +64,9 @@ void know_piece_names(const Database& db) {
   constexpr int columns = 2;
   sqlite3_create_function_v2(db.handle(), "called", columns,
                              SQLITE_UTF8 | SQLITE_DETERMINISTIC | SQLITE_DIRECTONLY, nullptr, called, nullptr,
+                             nullptr, nullptr);
+  sqlite3_create_function_v2(db.handle(), "placed", columns,
+                             SQLITE_UTF8 | SQLITE_DETERMINISTIC | SQLITE_DIRECTONLY, nullptr, placed, nullptr,
                              nullptr, nullptr);
 }
 

@@ -2,7 +2,8 @@
 //
 // What a piece is called, held against words: a piece called "oval frame" is called a frame. The SQL function
 // called(key, words) of every connection of a book answers the same for a row of `element`; the table
-// name_piece (schema/migrations) leads to such rows.
+// name_piece (schema/migrations) leads to such rows. And where a piece sits: placed(at, words) answers as
+// says_place (text/place_words.h), the words with spaces between them.
 #pragma once
 
 #include <string>

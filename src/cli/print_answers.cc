@@ -4,6 +4,7 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <utility>
 
 #include "colour/value.h"
 
@@ -33,9 +34,14 @@ std::string status_text(const std::string& status) {
   return status.empty() ? "no supply of it" : status;
 }
 
-void print_stand_ins(const NearestAnswer& answer, Output& out) {
-  for (const std::string& stand_in : answer.stand_ins)
-    out.line(fmt::format("Recorded to stand in for {}: {}.", answer.name, stand_in));
+// What the person has recorded comes before what was computed.
+bool print_stand_ins(const NearestAnswer& answer, Output& out) {
+  bool first = true;
+  for (const std::string& stand_in : answer.stand_ins) {
+    const std::string said = fmt::format("Recorded to stand in for {}: {}.", answer.name, stand_in);
+    std::exchange(first, false) ? out.headline(said) : out.detail(said);
+  }
+  return !first;
 }
 
 }  // namespace
@@ -93,14 +99,15 @@ void print_nearest(const NearestAnswer& answer, Output& out) {
                                 : fmt::format("{} ({}{})", answer.name, write_colour_value(answer.srgb),
                                               answer.status == "withdrawn" ? ", withdrawn" : "");
   if (answer.colours.empty()) {
-    out.headline("No other colour of the book has a value.");
     print_stand_ins(answer, out);
+    out.headline("No other colour of the book has a value.");
   } else {
     const NearestColour& first = answer.colours.front();
-    out.headline(fmt::format("{}: {}, {:.1f} away.", first.name, apart(first.delta_e), first.delta_e));
+    const std::string nearest =
+        fmt::format("{}: {}, {:.1f} away.", first.name, apart(first.delta_e), first.delta_e);
+    print_stand_ins(answer, out) ? out.detail(nearest) : out.headline(nearest);
     out.detail(fmt::format("Nearest to {}, those that can still be had first.", asked));
     if (!answer.read_as.empty()) out.detail(fmt::format("The nearest name to \"{}\".", answer.read_as));
-    print_stand_ins(answer, out);
     out.blank();
     Table table{{"colour", "value", "away", "", "status"}, {}};
     for (const NearestColour& colour : answer.colours)

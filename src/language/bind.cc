@@ -33,11 +33,15 @@ Result<std::vector<Node>> Binder::level(int depth, bool with) {
     level.piece->outright = true;
     level.piece->slot = new_slot(level);
   }
-  while (at_ < items_.size() && items_[at_].kind != Item::Kind::closes) {
+  while (at_ < items_.size() && (items_[at_].kind != Item::Kind::closes || at_ == properties_end_)) {
     const std::size_t place = at_++;
     Item& item = items_[place];
     Result<void> read;
-    if (item.kind == Item::Kind::opens)
+    if (place == properties_end_)
+      close_properties(level);
+    else if (item.kind == Item::Kind::opens && open_properties(level))
+      continue;
+    else if (item.kind == Item::Kind::opens)
       read = bracket(level, item, false);
     else if (item.kind == Item::Kind::group && !item.how)
       read = bracket(level, item, true);
@@ -225,7 +229,8 @@ void Binder::excludes(Level& level, std::size_t place) {
   }
   // "circles not cut with moonrise circles"
   const bool by = next.of == FieldName::die && next.by;
-  const bool bare = says_of_piece(next) && (is_property(next.of) || next.of == FieldName::size || by) &&
+  const bool bare = says_of_piece(next) &&
+                    (is_property(next.of) || next.of == FieldName::size || next.of == FieldName::at || by) &&
                     !head_ahead(items_, at_) && !goes_ahead();
   const bool of_piece = level.with || (!item.outright && bare && level.piece && level.piece->named());
   if (of_piece) {
@@ -346,6 +351,42 @@ Result<void> Binder::bracket(Level& level, const Item& item, bool with) {
   if (!in_with) after_excluded_unit(level);
   level.pending = Pending::nothing;
   return {};
+}
+
+// "white circle (stamped in navy or speckled)": whether the bracket that has just been opened says what the
+// open piece is, and no more.
+bool Binder::open_properties(Level& level) {
+  const bool free = level.piece && level.pending == Pending::nothing && !level.with && !level.in_piece &&
+                    level.excluding == Excluding::no;
+  if (!free) return false;
+  OpenPiece& piece = *level.piece;
+  if (!piece.has_head() || piece.outright || piece.link || piece.laid || piece.excluded ||
+      piece.shared != none_yet || !piece.alternatives.empty() || piece.sample_between || piece.text_between)
+    return false;
+  std::size_t i = at_;
+  for (; i < items_.size() && items_[i].kind != Item::Kind::closes; ++i) {
+    const Item& item = items_[i];
+    const bool property =
+        says_of_piece(item) && is_property(item.of) && !item.field && !item.article && item.also.empty();
+    if (!property && item.kind != Item::Kind::either && item.kind != Item::Kind::joins &&
+        item.kind != Item::Kind::comma)
+      return false;
+  }
+  if (i == at_ || i == items_.size()) return false;
+  properties_end_ = i;
+  piece.shared = piece.parts.size();
+  return true;
+}
+
+void Binder::close_properties(Level& level) {
+  properties_end_ = none_yet;
+  level.pending = Pending::nothing;
+  if (!level.piece || level.piece->alternatives.empty()) return;
+  OpenPiece& piece = *level.piece;
+  const auto last = piece.parts.begin() + static_cast<std::ptrdiff_t>(piece.shared);
+  piece.alternatives.emplace_back(std::make_move_iterator(last), std::make_move_iterator(piece.parts.end()));
+  piece.parts.erase(last, piece.parts.end());
+  piece.all_offered = true;
 }
 
 // Whether it says something of a piece and names none: a property, or a choice of some.

@@ -18,6 +18,8 @@
 //     beside it;
 //   - `or` between properties behind the head of a piece is one within it: "white circle stamped in navy or
 //     speckled" is a white circle that is one or the other;
+//   - a bracket behind a piece that holds no more than techniques, colours, materials and supplies says what
+//     it is: "white circle (stamped in navy or speckled)" is one or the other;
 //   - "two circles, one navy and one white" are two pieces, with one of the properties each (settle_each.h);
 //   - "exactly two circles" is two and no three; what is counted is a role, no material ("two ribbons");
 //   - "more than five pieces" counts whatever the card has: a piece of which nothing but a count is said;
@@ -29,7 +31,9 @@
 //     so is another such word ("a circle on a square on a rectangle"), unless `and` or a comma stands before
 //     it. Where nothing stands before, it is said of any piece ("on a square");
 //   - "behind it" is said of the piece before: "circle with a square behind it" is a square behind a circle;
-//   - techniques, inks and supplies alone, `on` a piece, are that piece's ("navy ink on a circle");
+//   - techniques and inks alone, `on` a piece, are that piece's ("navy ink on a circle"); a supply alone may
+//     be, or be a piece that lies there ("snail on an arch");
+//   - where a piece sits ("high of centre") is said of the piece that goes with another, not of that other;
 //   - `not` before such a word excludes that way only; excluded pieces take theirs along ("without a circle
 //     on a square"). "A circle without a square behind it" lies on no square;
 //   - `or` behind the other piece offers another such, where a piece or such a word follows;

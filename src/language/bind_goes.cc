@@ -64,7 +64,10 @@ Result<void> Binder::goes(Level& level, std::size_t place) {
     return goes_group(level, std::move(link));
   }
   if (*item.how == GoesHow::on && only_treatment(*level.piece) && !link.excluded) {
-    ignore(item, "says what was treated so");
+    if (may_be_laid(*level.piece, place))
+      level.piece->laid = {level.piece->parts.size(), std::move(link)};
+    else
+      ignore(item, "says what was treated so");
     level.pending = Pending::nothing;
     return {};
   }
@@ -82,6 +85,17 @@ bool Binder::only_treatment(const OpenPiece& piece) {
                              : nullptr;
     return colour && colour->use == ColourUse::ink;
   });
+}
+
+// "snail on an arch", "pearls on a scallop": an image or a trinket may be a piece that lies there. Of "the
+// snail stamp on an arch" only the print is meant.
+bool Binder::may_be_laid(const OpenPiece& piece, std::size_t place) const {
+  const std::string_view said = typed(items_[place - 1].span);
+  const std::string_view last = said.substr(said.find_last_of(' ') + 1);
+  const bool tool = last == "stamp" || last == "stamps" || last == "folder" || last == "folders";
+  return !tool && !piece.laid && at_ < items_.size() && head_ahead(items_, at_) &&
+         std::ranges::all_of(piece.parts,
+                             [](const Part& part) { return part.of == FieldName::supply && !part.excluded; });
 }
 
 // The piece that goes so: the one that is open, or that a bracket before has closed, or, where nothing
@@ -244,7 +258,8 @@ void Binder::goes_with_anything(Level& level, std::size_t place) {
   const Item& item = items_[place];
   const bool excluded = std::exchange(level.not_before, false);
   if (!level.piece || level.piece->parts.empty() ||
-      (!level.piece->named() && level.piece->parts.back().also.empty()))
+      (!level.piece->named() && !level.piece->has(FieldName::supply) &&
+       level.piece->parts.back().also.empty()))
     return ignore(item, "no piece stands before it that could go so");
   add_going(*level.piece, link_of(item, excluded), {}, excluded);
   level.pending = Pending::goes;

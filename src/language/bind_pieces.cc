@@ -4,6 +4,7 @@
 #include <utility>
 
 #include "language/binder.h"
+#include "language/colour_uses.h"
 #include "language/says.h"
 
 namespace insetbook {
@@ -42,6 +43,18 @@ std::optional<bool> upper_bound_of(const Node& node) {
   return std::nullopt;
 }
 
+// "cut with a die": a technique of the card or of any piece, or a piece that a die has cut.
+Node pieces_apart(Node node) {
+  if (node.kind != Node::Kind::any) return node;
+  for (Node& child : node.children) {
+    const bool said = child.kind == Node::Kind::one;
+    const FieldName of = said ? field_of(child.constraint.front().says) : FieldName::text;
+    if (of == FieldName::die || of == FieldName::role)
+      child = with_child(Node::Kind::piece, Node(std::move(child)));
+  }
+  return node;
+}
+
 }  // namespace
 
 bool is_property(FieldName of) {
@@ -72,14 +85,14 @@ void Binder::finish(Level& level) {
   slot.excluded = piece.excluded;
   if (piece.parts.empty()) return;
   const bool properties = std::ranges::all_of(piece.parts, [&](const Part& part) {
-    return is_property(part.of) && part.of == piece.parts.front().of && !part.excluded;
+    return is_property(part.of) && part.of == piece.parts.front().of && !part.excluded && !part.same_piece;
   });
   if (properties && !piece.outright) {
     for (Part& part : piece.parts) {
       if (!part.also.empty())
         slot.nodes.push_back(choice(std::move(part.node), piece_of(parts_of(part.also))));
       else
-        slot.nodes.push_back(std::move(part.node));
+        slot.nodes.push_back(pieces_apart(std::move(part.node)));
     }
     return;
   }
@@ -105,7 +118,9 @@ Binder::Wanted Binder::wanted(OpenPiece piece, bool other) const {
   const bool alone = piece.parts.size() == 1;
   std::optional<Node> second = read_the_other_way(piece);
   const std::optional<int> at_most = piece.at_most;
-  Node node = piece.alternatives.empty() ? spread(piece_of(std::move(piece.parts))) : offered_piece(piece);
+  Node node = piece.laid                   ? treated_or_laid(std::move(piece))
+              : piece.alternatives.empty() ? spread(piece_of(std::move(piece.parts)))
+                                           : offered_piece(piece);
   if (second) node = choice(std::move(node), spread(std::move(*second)));
   if (piece.unsure && alone && !other)
     node =
@@ -137,10 +152,10 @@ bool Binder::or_within_piece(Level& level) {
   const Item& next = items_[at_];
   const bool property = says_of_piece(next) && is_property(next.of) && !next.field && !next.article;
   OpenPiece& piece = *level.piece;
-  if (!property || head_ahead(items_, at_) || !piece.has_head() || piece.outright || piece.link ||
-      piece.sample_between || piece.text_between)
+  if (!property || head_ahead(items_, at_) || !piece.has_head() || piece.outright || piece.all_offered ||
+      piece.link || piece.sample_between || piece.text_between)
     return false;
-  const auto behind = piece.parts.begin() + static_cast<std::ptrdiff_t>(piece.head_at) + 1;
+  const auto behind = piece.parts.begin() + static_cast<std::ptrdiff_t>(piece.offered_from());
   const bool properties = std::all_of(behind, piece.parts.end(), [](const Part& part) {
     return is_property(part.of) && !part.excluded && !part.field && part.also.empty();
   });
@@ -152,21 +167,36 @@ bool Binder::or_within_piece(Level& level) {
   return true;
 }
 
-// One piece or another, which have all up to the head in common.
+// One piece or another, which have all up to the head in common, or all that stands outside of the bracket.
 Node Binder::offered_piece(OpenPiece& piece) {
   std::vector<std::vector<Part>> offered = std::move(piece.alternatives);
-  const auto behind = piece.parts.begin() + static_cast<std::ptrdiff_t>(piece.head_at) + 1;
-  offered.emplace_back(behind, piece.parts.end());
-  piece.parts.erase(behind, piece.parts.end());
+  const auto from = static_cast<std::ptrdiff_t>(piece.offered_from());
+  if (!piece.all_offered) {
+    offered.emplace_back(piece.parts.begin() + from, piece.parts.end());
+    piece.parts.erase(piece.parts.begin() + from, piece.parts.end());
+  }
   std::vector<Node> pieces;
   for (std::vector<Part>& parts : offered) {
     OpenPiece each = piece;
     each.alternatives.clear();
-    for (Part& part : parts) each.parts.push_back(std::move(part));
+    each.parts.insert(each.parts.begin() + from, parts.begin(), parts.end());
     tell_paper_from_ink(each);
     pieces.push_back(piece_of(std::move(each.parts)));
   }
   return with_children(Node::Kind::any, std::move(pieces));
+}
+
+// "snail on an arch": an arch with the snail on it as a print, or a snail that lies on an arch.
+Node Binder::treated_or_laid(OpenPiece piece) {
+  const auto other = piece.parts.begin() + static_cast<std::ptrdiff_t>(piece.laid->parts);
+  std::vector<Part> above(piece.parts.begin(), other);
+  std::vector<Node> below;
+  below.push_back(spread(piece_of({other, piece.parts.end()})));
+  Part lies;
+  lies.of = FieldName::on;
+  lies.node = going(piece.laid->link.how, std::move(below));
+  above.push_back(std::move(lies));
+  return choice(spread(piece_of(std::move(piece.parts))), spread(piece_of(std::move(above))));
 }
 
 // "navy stamping", "stamped navy": the plain colour that a printing technique brings, where another is said
@@ -186,15 +216,24 @@ void Binder::tell_ink_by_its_technique(OpenPiece& piece) {
   for (std::size_t i = 0; i < parts.size(); ++i) colours += plain(i) ? 1 : 0;
   if (colours < 2) return;
   for (std::size_t i = 0; i < parts.size(); ++i) {
-    if (!prints(parts[i].node)) continue;
-    const bool behind = plain(i + 1) && !(i + 2 < parts.size() && parts[i + 2].head);
-    const bool before = i > 0 && plain(i - 1);
-    if (!behind && !before) continue;
-    each_colour(parts[behind ? i + 1 : i - 1].node, [](Constraint& constraint, ColourIs& colour) {
-      colour.use = ColourUse::ink;
-      constraint.means = in_words(constraint.says);
-    });
-    return;
+    const auto* technique = parts[i].node.kind == Node::Kind::one
+                                ? std::get_if<TechniqueIs>(&parts[i].node.constraint.front().says)
+                                : nullptr;
+    if (!technique || !brings_ink(*technique)) continue;
+    const auto use_ink = [&](std::size_t colour) {
+      each_colour(parts[colour].node, [](Constraint& constraint, ColourIs& said) {
+        said.use = ColourUse::ink;
+        constraint.means = in_words(constraint.says);
+      });
+    };
+    std::size_t last = i + 1;
+    while (plain(last)) ++last;
+    // The last of them is of the shape behind it.
+    if (last < parts.size() && parts[last].head && last > i + 1) --last;
+    for (std::size_t behind = i + 1; behind < last; ++behind) use_ink(behind);
+    const bool before = last == i + 1 && i > 0 && plain(i - 1) && prints(parts[i].node);
+    if (before) use_ink(i - 1);
+    if (before || last > i + 1) return;
   }
 }
 
@@ -231,7 +270,8 @@ bool Binder::begins_piece(const Level& level, std::size_t place) const {
   const OpenPiece& piece = *level.piece;
   // What is excluded of the piece: "a 60 mm circle, not 2-3/8 in".
   if (piece.outright || level.in_piece) return false;
-  if (only_one(item.of) && piece.has(item.of)) return !other_bound(level, place);
+  if (only_one(item.of) && piece.has(item.of) && !lies_besides(piece, item))
+    return !other_bound(level, place);
   if (level.pending == Pending::nothing) return item.field && (piece.sample_between || piece.text_between);
   if (item.by) return false;
   if (head_ahead(items_, place)) return !joins_like_words(level, place);
@@ -242,6 +282,19 @@ bool Binder::begins_piece(const Level& level, std::size_t place) const {
   // "circle and a ribbon": a ribbon is a piece as well as a material.
   if (!item.also.empty() && piece.has_head()) return true;
   return !piece.named() || piece.sample_between;
+}
+
+// "tidepool rectangles 3 in tidepool rectangles 2": cut by one die, and lying in the line of another.
+bool Binder::lies_besides(const OpenPiece& piece, const Item& item) {
+  if (item.of != FieldName::die || !item.by || item.offered.size() != 1) return false;
+  const auto* die = std::get_if<DieIs>(&item.offered.front().says);
+  return die && die->lies_in && std::ranges::all_of(piece.parts, [](const Part& part) {
+           if (part.of != FieldName::die) return true;
+           const auto* cut_by = part.node.kind == Node::Kind::one
+                                    ? std::get_if<DieIs>(&part.node.constraint.front().says)
+                                    : nullptr;
+           return cut_by && !cut_by->lies_in;
+         });
 }
 
 // "over 2 in and under 3 in": the other bound of the same piece.
@@ -273,6 +326,7 @@ void Binder::add_part(Level& level, Item& item) {
   part.head = is_head(item);
   part.field = item.field;
   part.excluded = level.in_piece;
+  part.same_piece = item.same_piece;
   if (part.head && !part.excluded && !piece.has_head()) piece.head_at = piece.parts.size();
   if (item.unsure) {
     piece.unsure = true;
@@ -299,6 +353,8 @@ void Binder::piece_item(Level& level, std::size_t place) {
   if (level.excluding != Excluding::no && level.excluded_something && !level.piece && !level.joined_on)
     end_exclusion(level);
   if (said_again(level, item)) return;
+  // "circle on a square, high of centre": the circle is.
+  if (item.of == FieldName::at && !level.going && level.piece && level.piece->link) close_others(level);
   if (level.pending == Pending::goes && level.going) {
     start_other(level);
   } else if (begins_piece(level, place)) {

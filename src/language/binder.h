@@ -38,6 +38,7 @@ class Binder {
     bool head = false;
     bool field = false;  // said as a field
     bool excluded = false;
+    bool same_piece = false;  // as the part before
   };
 
   // How a piece that is being read hangs on the one that waits for it.
@@ -61,11 +62,21 @@ class Binder {
     std::string unsure_word;
     Span unsure_span;
     std::optional<Link> link;
-    // "stamped in navy or speckled": what stood behind the head before each `or`.
+    // "stamped in navy or speckled": what stood behind the head before each `or`. In a bracket, behind all
+    // that stood before it: so many parts, which all of them share; `all_offered` once the bracket is closed.
     std::vector<std::vector<Part>> alternatives = {};
+    std::size_t shared = none_yet;
+    bool all_offered = false;
+    // "snail on an arch": how many parts stood before "on". They may as well be a piece that lies on another.
+    struct Laid {
+      std::size_t parts;
+      Link link;
+    };
+    std::optional<Laid> laid = {};
 
     bool has(FieldName of) const;
     bool has_head() const { return head_at != none_yet; }
+    std::size_t offered_from() const { return shared == none_yet ? head_at + 1 : shared; }
     // Whether a piece is named: else its parts are any piece's.
     bool named() const;
   };
@@ -122,6 +133,8 @@ class Binder {
   void after_excluded_unit(Level& level);
   Result<void> bracket(Level& level, const Item& item, bool with);
   static bool of_one_piece(const Node& node);
+  bool open_properties(Level& level);
+  void close_properties(Level& level);
   bool or_follows() const { return at_ < items_.size() && items_[at_].kind == Item::Kind::either; }
 
   // bind_pieces.cc
@@ -130,6 +143,7 @@ class Binder {
   Wanted wanted(OpenPiece piece, bool other) const;
   static Node piece_of(std::vector<Part> parts);
   static Node offered_piece(OpenPiece& piece);
+  static Node treated_or_laid(OpenPiece piece);
   bool or_within_piece(Level& level);
   static std::vector<Part> parts_of(const std::vector<Constraint>& said);
   static std::optional<Node> read_the_other_way(const OpenPiece& piece);
@@ -139,6 +153,7 @@ class Binder {
   void start(Level& level);
   void add_part(Level& level, Item& item);
   bool begins_piece(const Level& level, std::size_t place) const;
+  static bool lies_besides(const OpenPiece& piece, const Item& item);
   bool other_bound(const Level& level, std::size_t place) const;
   bool joins_like_words(const Level& level, std::size_t place) const;
   void piece_item(Level& level, std::size_t place);
@@ -162,6 +177,7 @@ class Binder {
   bool or_another(Level& level);
   Link link_of(const Item& item, bool excluded) const;
   static bool only_treatment(const OpenPiece& piece);
+  bool may_be_laid(const OpenPiece& piece, std::size_t place) const;
 
   // bind_card.cc
   void card(Level& level);
@@ -188,6 +204,7 @@ class Binder {
   Itemised& itemised_;
   std::vector<Item>& items_;
   std::size_t at_ = 0;
+  std::size_t properties_end_ = none_yet;  // the closing bracket behind the properties of the open piece
   std::optional<Problem> too_deep_;
 };
 

@@ -30,6 +30,14 @@ bool is_technique(const Item& item) {
   return item.kind == Item::Kind::says && item.of == FieldName::technique;
 }
 
+bool brings_ink(const TechniqueIs& technique) {
+  static constexpr std::string_view parts[] = {"stamp",   "heat emboss", "print",  "colour",
+                                               "stencil", "blend",       "speckl", "splatter"};
+  return !technique.terms.empty() && std::ranges::any_of(parts, [&](std::string_view part) {
+    return technique.terms.front().find(part) != std::string::npos;
+  });
+}
+
 void use_colour(Item& item, ColourUse use) {
   for (Constraint& each : item.offered)
     if (auto* colour = std::get_if<ColourIs>(&each.says)) colour->use = use;

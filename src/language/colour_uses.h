@@ -14,6 +14,8 @@ namespace insetbook {
 bool is_colour(const Item& item);
 bool is_technique(const Item& item);
 ColourUse use_of(const Item& colour);
+// Whether a colour said at once behind it is that of its ink: "stamped navy", "ink blended navy and soot".
+bool brings_ink(const TechniqueIs& technique);
 void use_colour(Item& colour, ColourUse use);
 
 // "sage coloured circle", "coloured card": says no more than that there is a colour.

@@ -72,6 +72,8 @@ class DateReader {
   Bound bound_behind(Found& found, bool after_from) const;
   std::optional<Found> two_ends(std::size_t at, Bound bound) const;
   std::optional<Found> about_a_year(std::size_t at) const;
+  bool season_follows(std::size_t at) const;
+  bool says_made(std::size_t lead) const;
   std::optional<Found> any_year(std::size_t at, std::size_t lead, Bound bound) const;
   std::size_t past_between(std::size_t at, Bound bound) const;
   std::optional<Found> period(std::size_t at, bool alone) const;

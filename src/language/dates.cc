@@ -6,6 +6,7 @@
 
 #include "language/date_reader.h"
 #include "language/feasts.h"
+#include "language/seasons.h"
 
 namespace insetbook {
 
@@ -192,8 +193,11 @@ std::optional<FoundDates> DateReader::period(std::size_t at, bool alone) const {
   if (auto said = decade(at, alone)) return said;
   if (auto said = dated_month(at)) return said;
   if (const auto no_year = without_year(at)) {
-    // "in spring" is more often the occasion; a month alone needs a word that says a date follows.
-    if ((no_year->season && !how_.outright) || (alone && !no_year->ordinal) || !today_) return std::nullopt;
+    // "in spring" is more often the occasion, "made in spring" never is; a month alone needs a word that says
+    // a date follows.
+    const bool season_only =
+        no_year->season && !how_.outright && (!says_made(at) || season_follows(at + no_year->words));
+    if (season_only || (alone && !no_year->ordinal) || !today_) return std::nullopt;
     const Period last = resolved(*no_year, *today_);
     if (last.from.empty()) return Found{.words = at + no_year->words, .no_such_day = true};
     Found said = relative_found(at + no_year->words, last);
@@ -215,16 +219,25 @@ std::optional<FoundDates> DateReader::about_a_year(std::size_t at) const {
   return found(at + 2, {whole_year(*y - years(1)).from, whole_year(*y + years(1)).to});
 }
 
+// "spring or summer 2024": the year of the next one is meant.
+bool DateReader::season_follows(std::size_t at) const {
+  return (word(at) == "or" || word(at) == ",") && season_begins(word(at + 1), how_.southern).has_value();
+}
+
+// Whether the words before can only be of a date.
+bool DateReader::says_made(std::size_t lead) const {
+  static constexpr std::string_view made[] = {"made", "dated", "date", "created", "finished", "dating"};
+  return std::ranges::any_of(words_.first(lead), [&](const DateWord& said) {
+    return std::ranges::find(made, said.text) != std::end(made);
+  });
+}
+
 // "made in 1823": four figures that are no year of a card are one where the words before them can only be of
 // a date.
 std::optional<FoundDates> DateReader::any_year(std::size_t at, std::size_t lead, Bound bound) const {
-  static constexpr std::string_view made[] = {"made", "dated", "date", "created", "finished", "dating"};
   static constexpr std::string_view units[] = {"in", "inch", "inches", "mm", "cm", "x", "by", "ft", "m"};
-  const auto of_date = [&](const DateWord& said) {
-    return std::ranges::find(made, said.text) != std::end(made);
-  };
-  const bool surely = how_.outright || std::ranges::any_of(words_.first(lead), of_date) ||
-                      bound == Bound::since || bound == Bound::before || bound == Bound::after;
+  const bool surely = how_.outright || says_made(lead) || bound == Bound::since || bound == Bound::before ||
+                      bound == Bound::after;
   const std::string_view said = word(at);
   if (!surely || said.size() != 4 || !all_figures(said) || said.front() == '0' ||
       std::ranges::find(units, word(at + 1)) != std::end(units))

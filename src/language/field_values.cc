@@ -12,6 +12,7 @@
 #include "language/read_record.h"
 #include "language/recognise.h"
 #include "language/single_words.h"
+#include "text/place_words.h"
 #include "text/utf8.h"
 
 namespace insetbook {
@@ -204,6 +205,11 @@ std::optional<Seen> Recogniser::record_value(const Field& field, std::size_t fir
 
 std::optional<Seen> Recogniser::die_value(const Field& field, std::size_t first, std::size_t last) {
   const bool inside = field.id == FieldName::in;
+  if (!inside && words(first, run_of_words(first, last - first)) == any_die) {
+    Seen any = seen(As::says, first, last, priority_of::field);
+    any.says = die_whatever();
+    return any;
+  }
   auto die = die_at(skip(first, {"the", "a"}), inside, true);
   Seen it = seen(As::says, first, last, priority_of::field);
   if (!die && !inside) {
@@ -246,6 +252,11 @@ std::optional<Says> Recogniser::plain_value(const Field& field, std::size_t firs
     case FieldName::no:
       if (const EmptyField* named = empty_field(said)) return HasNo{std::string(named->name)};
       return std::nullopt;
+    case FieldName::at: {
+      PlaceIs place{place_words(typed(first, last))};
+      if (place.words.empty()) return std::nullopt;
+      return place;
+    }
     case FieldName::text:
     case FieldName::words: {
       std::vector<std::string> list = single_words(said);

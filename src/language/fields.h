@@ -47,6 +47,7 @@ enum class FieldName {
   words,
   glue,
   envelope,
+  at,
 };
 
 enum class FieldKind { term, size, date, text, name, number, group };
@@ -130,6 +131,8 @@ inline constexpr Field fields[] = {
      "what a piece is stuck with", "glue:foam"},
     {FieldName::envelope, "envelope", "envelopes", FieldKind::text, false, "sample.envelope", 32,
      "the envelope it goes into, by its size or by words of it", "envelope:C6"},
+    {FieldName::at, "at", "place placed", FieldKind::text, true, "element.at", 33,
+     "where on the card or on another piece it sits", "at:\"high of centre\""},
 };
 
 const Field& field(FieldName id);

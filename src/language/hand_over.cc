@@ -113,6 +113,7 @@ class Reader {
     }
     if (bordered) question.border = border_;
     if (phrase.asks == Asks::fits) question.panel_shape = match.shape;
+    if (phrase.asks == Asks::pairs) question.in_set = match.set;
     if (phrase.asks == Asks::frames) {
       question.in_set = match.set;
       question.opening_shape = match.shape;
@@ -374,7 +375,7 @@ std::string print_other(const Question& question) {
     case Asks::frames:
       return frames_text(question) + subject + border;
     case Asks::pairs:
-      return "which two dies make a " +
+      return "which two " + (question.in_set.empty() ? "dies" : question.in_set) + " make a " +
              (question.border.empty() ? "border" : "frame " + question.border + " wide") +
              (subject.empty() ? "" : " round " + subject);
     case Asks::measured:

@@ -50,6 +50,7 @@ constexpr How how_words[] = {
     {"around", GoesHow::around},
     {"round", GoesHow::around},
     {"through", GoesHow::through},
+    {"thru", GoesHow::through},
 };
 
 // "around the" → around; "beside" says nothing of how.
@@ -116,7 +117,7 @@ class Itemiser {
     item.of = about(says);
     item.by = it.by;
     item.term = it.as == As::term;
-    item.counted = it.as == As::named && !it.terms.empty();
+    item.counted = it.as == As::named && (!it.terms.empty() || it.counted);
     item.unsure = it.as == As::term && !it.terms.empty() && it.terms.front().likelihood < surely_a_term;
     item.offered.push_back(constraint_of(text_, it.span, std::move(says), it.means));
     for (const Says& besides : it.besides) item.offered.push_back(constraint_of(text_, it.span, besides, ""));

@@ -49,6 +49,7 @@ struct Item {
   bool back = false;                    // preposition: "behind it", with the piece before
   bool alone = false;                   // preposition: with no piece that is said, "around the front"
   bool dash = false, outright = false;  // excludes
+  bool same_piece = false;              // colour: of the piece that the one before is of
   bool unsure = false;                  // a word that more often is no term: looked for as text as well
   bool term = false;                    // of a vocabulary
   bool counted = false;                 // a supply of that name, which also is a word for a role

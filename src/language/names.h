@@ -26,6 +26,9 @@ inline std::string_view shade_word(Shade shade) {
   return shade == Shade::light ? "light" : "dark";
 }
 
+// What a die is said to be that may be any.
+inline constexpr std::string_view any_die = "any die";
+
 enum class NameKind { set, die, supply, colour, sample };
 
 struct NamedRecord {
@@ -47,6 +50,8 @@ class Names {
   // Sets whose names begin with these words and go on ("moonrise" of "Moonrise Circles"), in the order of
   // their names.
   virtual std::vector<NamedRecord> sets_begun(std::string_view) const { return {}; }
+  // Sets of this maker.
+  virtual std::vector<NamedRecord> sets_of_maker(std::string_view) const { return {}; }
   // Names within a small edit distance, nearest first, at most `limit`: for suggestions.
   virtual std::vector<NamedRecord> like(std::string_view folded, std::size_t limit) const = 0;
 
@@ -64,6 +69,9 @@ class Names {
   virtual std::vector<NamedRecord> supplies_of_set(std::string_view) const { return {}; }
   // The kind of supply that the folded words name, one or many ("stamps"), as it is recorded, else empty.
   virtual std::string supply_kind(std::string_view) const { return {}; }
+
+  // The supplies that are recorded as adhesives.
+  virtual std::vector<NamedRecord> adhesives() const { return {}; }
 
   // What has one of these statuses today (ids of their vocabulary), by what is recorded of it, else by its
   // dates. A colour has it where every supply of that use has; of a kind of supply, or of any.

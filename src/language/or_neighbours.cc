@@ -23,6 +23,23 @@ void number_to_size(std::vector<Item>& items) {
   }
 }
 
+// "cards of 2023 and 2024": no card was made in both.
+void years_to_choice(std::vector<Item>& items) {
+  const auto made = [](const Item& item) {
+    const auto* said = item.kind == Item::Kind::says && !item.field && item.offered.size() == 1
+                           ? std::get_if<MadeIn>(&item.offered.front().says)
+                           : nullptr;
+    return said && !said->from.empty() && !said->to.empty() ? said : nullptr;
+  };
+  for (std::size_t i = 1; i + 1 < items.size(); ++i) {
+    if (items[i].kind != Item::Kind::joins || items[i].word != "and") continue;
+    const MadeIn* first = made(items[i - 1]);
+    const MadeIn* second = made(items[i + 1]);
+    if (first && second && (first->to < second->from || second->to < first->from))
+      items[i].kind = Item::Kind::either;
+  }
+}
+
 // "circle (technique:stamping)": a field in a bracket is said of no piece beside it.
 bool keeps_bracket(const Item& item) {
   return item.field && item.offered.size() == 1 && says_of_piece(item) && !is_head(item);
@@ -56,6 +73,7 @@ void gather_list(std::vector<Item>& bound) {
 void bind_neighbours(std::vector<Item>& items) {
   std::vector<Item> bound;
   number_to_size(items);
+  years_to_choice(items);
   bool or_before = false;
   for (Item& item : items) {
     if (or_before && or_binds(bound, item)) {

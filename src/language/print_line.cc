@@ -56,6 +56,7 @@ std::string print(const LineSaid& line) {
   out.add("scores", line.scores);
   for (const TermSaid& term : line.of_sample) out.add(term.kind, term.term);
   out.add("closed", line.closed_text);
+  out.add("envelope", line.envelope);
   out.add("made", line.made);
   out.add("based", line.based_on);
   for (const std::string& words : line.words) out.add("words", words);

@@ -86,6 +86,7 @@ struct DieIs {
   std::string said;
   // Sets that were meant whole: pieces that name only the set are meant too, and a set may have no dies yet.
   std::vector<std::int64_t> sets = {};
+  bool any = false;  // by whatever die: "cut with a die"
   bool operator==(const DieIs&) const = default;
 };
 struct SideIs {
@@ -103,6 +104,13 @@ struct GlueIs {
   std::vector<std::string> terms;
   std::vector<std::string> keys = {};
   bool operator==(const GlueIs&) const = default;
+};
+
+// Where it sits: "high of centre", "in the bottom right corner". The words that tell one place from another
+// (place_words), held against those of what was written of the piece's place.
+struct PlaceIs {
+  std::vector<std::string> words;
+  bool operator==(const PlaceIs&) const = default;
 };
 
 // How the piece goes with another: the constraint of a `goes` node.
@@ -174,7 +182,7 @@ struct AlikeTo {
 
 using Says = std::variant<SizeIs, ShapeIs, RoleIs, ColourIs, TechniqueIs, MaterialIs, SupplyIs, DieIs, SideIs,
                           CountIs, FoldIs, FeatureIs, OccasionIs, ClosedSizeIs, MadeIn, WordsAre, BasedOn,
-                          TitleIs, HasNo, GoesIs, AlikeTo, GlueIs, EnvelopeIs>;
+                          TitleIs, HasNo, GoesIs, AlikeTo, GlueIs, EnvelopeIs, PlaceIs>;
 
 struct Constraint {
   Says says;

@@ -18,13 +18,25 @@ std::optional<DaySaid> day_of(std::string_view text, const ReadingContext& conte
   return DaySaid{found->period.from, found->other ? found->other->from : std::string()};
 }
 
+// "Nov 8" as "8 Nov": where a whole line is a day, the number counts nothing else.
+std::string day_first(std::string_view said) {
+  const std::size_t space = said.find(' ');
+  if (space == std::string_view::npos) return {};
+  const std::string_view month = said.substr(0, space), day = trim(said.substr(space));
+  const bool figures =
+      !day.empty() && day.size() < 3 && day.find_first_not_of("0123456789") == std::string_view::npos;
+  return figures ? std::string(day) + " " + std::string(month) : std::string();
+}
+
 }  // namespace
 
 Result<DaySaid> read_day(std::string_view text, const ReadingContext* context) {
   const std::string said(trim(text));
   if (is_iso_day(said)) return DaySaid{said, {}};
-  if (context && !context->today.empty())
+  if (context && !context->today.empty()) {
     if (std::optional<DaySaid> day = day_of(said, *context)) return std::move(*day);
+    if (std::optional<DaySaid> day = day_of(day_first(said), *context)) return std::move(*day);
+  }
   Problem problem;
   problem.what = "\"" + said + "\" is no whole date";
   problem.expected = "the day, as 2024-03-02, or today";

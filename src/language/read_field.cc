@@ -156,6 +156,10 @@ Result<void> Recogniser::fields(std::size_t at, std::vector<Seen>& out) {
     return {};
   }
   if (named->kind == FieldKind::group) return not_read(value, valueless);
+  // "inside: white greeting" says on which side, where no die follows.
+  if (name == "inside" && !pieces_[value].glued && pieces_[value].kind == Piece::Kind::word &&
+      !die_at(skip(value, {"the", "a"}), true, true))
+    return {};
   const std::size_t before = out.size();
   if (const Result<void> read = field_value(*named, value, out); !read) {
     unread_last_ = pieces_[value].kind == Piece::Kind::phrase ? value + 1 : glued_run(value);

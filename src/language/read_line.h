@@ -84,6 +84,7 @@ struct LineSaid {
   std::vector<TermSaid> of_sample;  // folds, occasions
   std::optional<Size> closed;       // "A2 card", "5 x 7 in card"
   std::string closed_text;
+  std::string envelope;   // as typed: "C6", "4-3/8 x 5-3/4 in"
   std::string made;       // ISO day
   std::string made_text;  // as typed, with what leads up to it: "made 2 March 2024"
   std::string based_on;   // a title

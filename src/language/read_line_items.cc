@@ -5,6 +5,8 @@
 #include <utility>
 
 #include "language/colour_names.h"
+#include "language/colour_uses.h"
+#include "language/orders.h"
 #include "language/read_line_text.h"
 #include "measure/read.h"
 #include "measure/write.h"
@@ -44,8 +46,10 @@ class Taker {
 
   void take(Itemised& items) {
     for (OtherReading& each : items.other) line_.other_readings.push_back(std::move(each));
+    use_inks(items.items);
     for (std::size_t i = 0; i < items.items.size(); ++i) {
       Item& item = items.items[i];
+      if (i > 0) says_greeting(items.items[i - 1], item);
       switch (item.kind) {
         case Item::Kind::says:
           says(item);
@@ -80,6 +84,7 @@ class Taker {
     }
     // "ring 3 in": no other shape was said.
     if (!other_shape_.empty() && piece().shape.empty()) piece().shape = other_shape_;
+    count_circles();
     close_card();
     for (Ignored& each : items.ignored) line_.fillers.push_back(std::move(each));
     for (std::string& note : items.notes)
@@ -87,6 +92,53 @@ class Taker {
   }
 
  private:
+  // "white circle stamped navy", "ink blended navy and soot": as a question reads it (bind_pieces.cc).
+  static void use_inks(std::vector<Item>& items) {
+    const auto plain = [&](std::size_t i) {
+      return i < items.size() && is_colour(items[i]) && !items[i].field &&
+             use_of(items[i]) == ColourUse::either;
+    };
+    const auto of_head = [&](std::size_t i) { return i + 1 < items.size() && is_head(items[i + 1]); };
+    for (std::size_t i = 0; i < items.size(); ++i) {
+      const auto* technique =
+          is_technique(items[i]) ? std::get_if<TechniqueIs>(&items[i].offered.front().says) : nullptr;
+      if (!technique || !brings_ink(*technique) || !plain(i + 1) || of_head(i + 1)) continue;
+      std::size_t last = i + 1;
+      use_colour(items[last], ColourUse::ink);
+      for (; last + 2 < items.size() && items[last + 1].kind == Item::Kind::joins && plain(last + 2) &&
+             !of_head(last + 2);
+           last += 2)
+        use_colour(items[last + 2], ColourUse::ink);
+    }
+  }
+  // "greeting happy birthday": what the card is for stands on it.
+  void says_greeting(const Item& before, const Item& item) {
+    if (before.kind != Item::Kind::says || item.kind != Item::Kind::says || item.of != FieldName::occasion ||
+        item.article || item.offered.empty())
+      return;
+    const auto* role = std::get_if<RoleIs>(&before.offered.front().says);
+    const std::string said = typed(item.span);
+    const bool beside = trim(text_.substr(before.span.end, item.span.begin - before.span.end)).empty();
+    if (role && beside && role->terms.front() == "sentiment" && said.find(' ') != std::string::npos)
+      line_.words.push_back(said);
+  }
+  // "saying warm wishes": the words as they were typed, behind what leads up to them.
+  void words_on_card(const WordsAre& words, const Item& item) {
+    std::string said = typed(item.span);
+    if (said.ends_with('"') || said.ends_with("\u201d")) {
+      said.clear();
+      for (const std::string& word : words.words) said += (said.empty() ? "" : " ") + word;
+    } else {
+      std::size_t begin = said.size();
+      for (std::size_t i = 0; i < words.words.size() && begin != std::string::npos && begin > 0; ++i)
+        begin = said.rfind(' ', begin - 1);
+      said.erase(0, begin == std::string::npos ? 0 : begin + 1);
+    }
+    const auto occasions = context_.vocabulary.find(fold(said), VocabularyName::occasion);
+    if (!occasions.empty()) line_.of_sample.push_back({"occasion", occasions.front().id, said});
+    line_.words.push_back(std::move(said));
+  }
+
   std::string typed(Span span) const {
     return single_spaced(text_.substr(span.begin, span.end - span.begin));
   }
@@ -122,12 +174,10 @@ class Taker {
   }
 
   void says(Item& item) {
-    // Readings as a plain word stand beside those of a term, and what meets it as well; a record keeps the
-    // term.
-    std::erase_if(item.offered, [&](const Constraint& each) {
-      return &each != &item.offered.front() &&
-             (std::holds_alternative<WordsAre>(each.says) || std::holds_alternative<GlueIs>(each.says));
-    });
+    // Readings as a plain word stand beside those of a term, and what meets it as well, which is of another
+    // kind; a record keeps the term.
+    const std::size_t kind = item.offered.front().says.index();
+    std::erase_if(item.offered, [&](const Constraint& each) { return each.says.index() != kind; });
     if (item.offered.size() > 1)
       return not_read(item.span, "\"" + typed(item.span) + "\" is a choice", "one of them");
     Constraint& said = item.offered.front();
@@ -250,6 +300,10 @@ class Taker {
   }
   void take(const CountIs& count, const Item&) { piece().count = count.least; }
   void take(const ClosedSizeIs& closed, const Item& item) {
+    // "base cut from A4": that is the sheet it was cut from.
+    if (trim(text_.substr(0, item.span.begin)).ends_with("from"))
+      return not_read({item.span.begin, item.span.end},
+                      "\"" + typed(item.span) + "\" is what it was cut from", "the size of what was cut");
     if (!closed.size || closed.size->one_figure || line_.closed)
       return not_read(item.span, "\"" + typed(item.span) + "\" says no size", "finished 4-1/4 x 5-1/2 in");
     line_.closed = size_from(*closed.size);
@@ -267,6 +321,7 @@ class Taker {
                   [&](const OtherReading& other) { return other.text == line_.made_text; });
   }
   void take(const WordsAre& words, const Item& item) {
+    if (words.on_card) return words_on_card(words, item);
     if (words.phrase && text_[item.span.begin] != '(' && is_quoted(item.span)) return quoted(item);
     const bool says_something = std::ranges::any_of(item.word, [](char c) {
       return (c >= 'a' && c <= 'z') || (c >= '0' && c <= '9') || static_cast<unsigned char>(c) >= 0x80;
@@ -311,7 +366,7 @@ class Taker {
     return is_ordinary_colour(word) || !context_.vocabulary.find(word, VocabularyName::colour_word).empty();
   }
   void take(const BasedOn& says, const Item&) { line_.based_on = says.said; }
-  void take(const EnvelopeIs&, const Item& item) { line_.not_read.push_back({item.span, "", "", {}, {}}); }
+  void take(const EnvelopeIs& envelope, const Item&) { line_.envelope = envelope.said; }
   void take(const TitleIs&, const Item& item) { line_.not_read.push_back({item.span, "", "", {}, {}}); }
   void take(const HasNo&, const Item& item) {
     not_read(item.span, "\"" + typed(item.span) + "\" says what is not there", "what is there");
@@ -320,6 +375,10 @@ class Taker {
   void take(const GlueIs&, const Item& item) {
     if (!line_.glue.empty()) line_.glue += ", ";
     line_.glue += typed(item.span);
+  }
+  void take(const PlaceIs&, const Item& item) {
+    if (!line_.at.empty()) line_.at += ", ";
+    line_.at += typed(item.span);
   }
   void take(const AlikeTo&, const Item& item) { line_.not_read.push_back({item.span, "", "", {}, {}}); }
 
@@ -359,6 +418,23 @@ class Taker {
       std::swap(size.width, size.height);
     size.orientation = Orientation::said;
     piece().size_text = write_said(size);
+  }
+
+  // "circle 2-3/8 x2": a circle has one figure, and there are two of it.
+  void count_circles() {
+    PieceSaid& circle = piece();
+    if (circle.shape != "circle" || !circle.size || circle.size->one_figure || circle.count) return;
+    const std::size_t x = circle.size_text.find(" x");
+    if (x == std::string::npos) return;
+    std::string_view figure = std::string_view(circle.size_text).substr(x + 2);
+    for (const std::string_view unit : {" in", " mm"})
+      if (figure.ends_with(unit)) figure.remove_suffix(unit.size());
+    const auto count = plain_number(figure);
+    if (!count || circle.size->width == circle.size->height) return;
+    circle.count = *count;
+    circle.size->one_figure = true;
+    circle.size->height = circle.size->width;
+    circle.size_text = text_of_size(*circle.size, circle.size_text.substr(0, x));
   }
 
   // A size beside "card" or "finished", and nothing that only a piece has: the closed size.

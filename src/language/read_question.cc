@@ -11,6 +11,7 @@
 #include "language/cover.h"
 #include "language/hand_over.h"
 #include "language/items.h"
+#include "language/not_answered.h"
 #include "language/pieces.h"
 #include "language/recognise.h"
 #include "text/utf8.h"
@@ -168,6 +169,7 @@ Result<Question> read_question(std::string_view text, const ReadingContext& cont
   for (OtherReading& other : handed.offered) question.other_readings.push_back(std::move(other));
   question.notes = std::move(itemised.notes);
   add_contradictions(question.tree, question.notes);
+  if (const std::string_view note = not_answered(pieces); !note.empty()) question.notes.emplace_back(note);
   offer_title(text, context.names, question);
   return question;
 }

@@ -27,6 +27,7 @@ constexpr GoesWords how_words[] = {
     {"around", GoesHow::around},
     {"round", GoesHow::around},
     {"through", GoesHow::through},
+    {"thru", GoesHow::through},
     {"behind", GoesHow::behind},
     {"beneath", GoesHow::behind},
     {"under", GoesHow::behind},

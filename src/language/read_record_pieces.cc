@@ -3,6 +3,7 @@
 #include <utility>
 
 #include "language/read_record_reader.h"
+#include "text/utf8.h"
 
 namespace insetbook {
 
@@ -15,7 +16,18 @@ bool RecordReader::is_of_a_piece(const LineSaid& line) {
          (stuff && put_somewhere) || worked;
 }
 
+// "8 Nov", "Nov 8": a day, and no eight of anything.
+bool RecordReader::only_a_day(const Part& part) const {
+  bool figure = false, letter = false;
+  for (const char c : fold(part.said)) {
+    figure = figure || (c >= '0' && c <= '9');
+    letter = letter || (c >= 'a' && c <= 'z');
+  }
+  return figure && letter && read_day(part.said, &context_).has_value();
+}
+
 void RecordReader::plain(const Part& part, std::string name, std::string_view role) {
+  if (name.empty() && role.empty() && only_a_day(part)) return made(part.said, part);
   LineSaid line = read_line(part.said, context_);
   if (!role.empty() && line.piece.role.empty()) {
     line.piece.role = role;
@@ -62,6 +74,7 @@ void RecordReader::of_the_sample(LineSaid& line, const Part& part) {
   for (std::string& words : line.words) sample.words.push_back(std::move(words));
   line.words.clear();
   if (line.closed) close(*line.closed, line.closed_text, part);
+  if (!line.envelope.empty()) once(sample.envelope, line.envelope, part);
   if (!line.made.empty()) made(line.made_text, part);
   if (!line.based_on.empty()) once(sample.based_on, line.based_on, part);
   for (std::string& remark : line.remarks)

@@ -56,6 +56,7 @@ class RecordReader {
   void terms(std::string_view folded, const Part& value);
   // read_record_pieces.cc
   static bool is_of_a_piece(const LineSaid& line);
+  bool only_a_day(const Part& part) const;
   void plain(const Part& part, std::string name, std::string_view role = {});
   void put_on_side(LineSaid& line) const;
   void of_the_sample(LineSaid& line, const Part& part);

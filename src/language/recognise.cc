@@ -12,6 +12,7 @@
 #include "language/paper_names.h"
 #include "language/read_record.h"
 #include "language/says.h"
+#include "language/single_words.h"
 #include "language/small_words.h"
 #include "schema/label_key.h"
 #include "text/utf8.h"
@@ -134,6 +135,7 @@ std::vector<Seen> Recogniser::offers(std::size_t at) {
   order_by_date(at, out);
   order_by_size(at, out);
   sides(at, out);
+  places(at, out);
   days_with_a_name(out);
   return out;
 }
@@ -268,12 +270,22 @@ void Recogniser::terms(std::size_t at, std::vector<Seen>& out) {
     const TermMatch likeliest = found.empty() ? TermMatch() : found.front();
     if (article_before_label(at, at + count, likeliest)) continue;
     std::erase_if(found, [&](const TermMatch& match) { return !asked_of_samples(match, likeliest); });
-    if (found.empty()) continue;
+    if (found.empty() || (count > 1 && own_colour_of_card(at, count, found))) continue;
     Seen term = seen(As::term, at, at + count, priority_of::term);
     term.word = said;
     term.terms = std::move(found);
     out.push_back(std::move(term));
   }
+}
+
+// "kraft cards", where a colour of the book is called kraft: that is meant, and no material of the trade.
+bool Recogniser::own_colour_of_card(std::size_t at, std::size_t count, const std::vector<TermMatch>& terms) {
+  static constexpr std::string_view stock[] = {"card", "cards", "paper", "papers", "cardstock"};
+  const bool material = std::ranges::all_of(
+      terms, [](const TermMatch& match) { return match.vocabulary == VocabularyName::material; });
+  if (!material || std::ranges::find(stock, pieces_[at + count - 1].folded) == std::end(stock)) return false;
+  return std::ranges::any_of(exactly(words(at, count - 1)),
+                             [](const NamedRecord& record) { return record.kind == NameKind::colour; });
 }
 
 void Recogniser::names(std::size_t at, std::vector<Seen>& out) {
@@ -296,13 +308,18 @@ void Recogniser::names(std::size_t at, std::vector<Seen>& out) {
     ++steps_;
     if (count > 1) said += ' ';
     said += pieces_[at + count - 1].folded;
-    if (!context_.names.begins(said)) break;
+    if (!context_.names.begins(said)) {
+      std::vector<NamedRecord> several;
+      if (!counted_supplies(at, said, several)) break;
+    }
+    with_kind(at, count, said, out);
     if (small_word(said) || said.size() < 2) continue;
     std::vector<NamedRecord> found = exactly(said);
     std::erase_if(found, [](const NamedRecord& record) {
       return record.kind != NameKind::colour && record.kind != NameKind::supply;
     });
     if (found.empty()) found = context_.names.supplies_of_set(said);
+    const bool counted = found.empty() && counted_supplies(at, said, found);
     if (found.empty()) continue;
     // A colour is likelier meant than a supply of that name.
     std::ranges::stable_sort(found, {},
@@ -313,14 +330,70 @@ void Recogniser::names(std::size_t at, std::vector<Seen>& out) {
     Seen name = seen(As::named, at, last, priority_of::name);
     name.word = said;
     name.named = std::move(found);
-    // "pearls", "baker's twine": what the person calls so is meant before what the trade does.
-    name.terms = context_.vocabulary.find(said);
-    std::erase_if(name.terms, [](const TermMatch& match) {
-      return match.vocabulary != VocabularyName::material && match.vocabulary != VocabularyName::role;
-    });
-    if (!name.terms.empty()) name.priority = priority_of::own_name;
+    name.terms = hidden_by_name(said);
+    name.counted = counted;
+    if (!name.terms.empty() || counted) name.priority = priority_of::own_name;
     if (name.named.front().kind == NameKind::colour) own_ink(at, at + count, said, out);
     out.push_back(std::move(name));
+  }
+}
+
+// "two lanterns": a stamp called "lantern", of which several are asked for.
+bool Recogniser::counted_supplies(std::size_t at, const std::string& said, std::vector<NamedRecord>& found) {
+  if (at == 0 || said.size() < 4 || !said.ends_with('s')) return false;
+  const auto number = small_number(pieces_[at - 1].folded);
+  if (!number || *number < 2) return false;
+  found = exactly(said.substr(0, said.size() - 1));
+  std::erase_if(found, [](const NamedRecord& record) { return record.kind != NameKind::supply; });
+  return !found.empty();
+}
+
+// "pearls", "baker's twine", "wood grain": what the person calls so is meant before what the trade does. Not
+// before the trade's own first name of a shape or a technique: a stamp may be called "heart".
+std::vector<TermMatch> Recogniser::hidden_by_name(std::string_view said) const {
+  std::vector<TermMatch> terms = context_.vocabulary.find(said);
+  std::erase_if(terms, [](const TermMatch& match) {
+    const bool thing =
+        match.vocabulary == VocabularyName::material || match.vocabulary == VocabularyName::role;
+    const bool treatment =
+        match.vocabulary == VocabularyName::shape || match.vocabulary == VocabularyName::technique;
+    return !thing && (!treatment || match.preferred);
+  });
+  return terms;
+}
+
+// "gold embossing powder", "the waves stencil": a supply by its name and its kind, of which the name may say
+// a part ("gold powder").
+void Recogniser::with_kind(std::size_t at, std::size_t count, const std::string& said,
+                           std::vector<Seen>& out) {
+  constexpr std::size_t longest_kind = 2;
+  for (std::size_t words_of_kind = run_of_words(at + count, longest_kind); words_of_kind > 0;
+       --words_of_kind) {
+    ++steps_;
+    const std::string kind = context_.names.supply_kind(words(at + count, words_of_kind));
+    if (kind.empty()) continue;
+    std::vector<NamedRecord> found;
+    std::string asked;
+    const std::string folded = " " + fold(kind);
+    for (std::size_t part = folded.size(); found.empty() && part != std::string::npos;
+         part = part == 0 ? std::string::npos : folded.rfind(' ', part - 1)) {
+      asked = said + folded.substr(part);
+      found = exactly(asked);
+      std::erase_if(found, [&](const NamedRecord& record) {
+        return record.kind != NameKind::supply || record.detail != kind;
+      });
+    }
+    // "garden gate stamps": names() reads that.
+    const bool plain =
+        asked == said && skip(at + count, {"stamp", "stamps", "folder", "folders"}) > at + count;
+    if (found.empty() || plain) continue;
+    Seen name = seen(As::named, at, at + count + words_of_kind, priority_of::name);
+    name.word = asked;
+    name.terms = hidden_by_name(words(at, count + words_of_kind));
+    if (!name.terms.empty()) name.priority = priority_of::own_name;
+    name.named = std::move(found);
+    out.push_back(std::move(name));
+    return;
   }
 }
 
@@ -428,8 +501,12 @@ std::size_t Recogniser::envelope_name(std::size_t at) const {
 // "in a C6 envelope", "4-3/8 x 5-3/4 in envelopes", "envelope C6"
 void Recogniser::envelopes(std::size_t at, std::vector<Seen>& out) const {
   const auto names_it = [&](std::size_t i) { return is_word(i, "envelope") || is_word(i, "envelopes"); };
+  // "that go in a C6 envelope"
+  const std::size_t goes =
+      skip(skip(at, {"that", "which"}), {"go", "goes", "going", "fit", "fits", "fitting"});
+  const std::size_t lead = is_word(goes, "in") || is_word(goes, "into") ? goes : at;
   const std::size_t begins =
-      names_it(at) ? at + 1 : skip(skip(at, {"in", "into", "for", "with"}), {"a", "an"});
+      names_it(at) ? at + 1 : skip(skip(lead, {"in", "into", "for", "with"}), {"a", "an"});
   if (begins >= pieces_.size()) return;
   EnvelopeIs envelope;
   std::size_t last = begins;
@@ -471,7 +548,8 @@ void Recogniser::recorded_or_not(std::size_t at, std::vector<Seen>& out) const {
   // "with a photo of the hens", "with a note about it": more is said of it.
   if (!without && (is_word(what + 1, "of") || is_word(what + 1, "about") || is_word(what + 1, "saying")))
     return;
-  Seen it = seen(As::says, at, what + 1, priority_of::side);
+  const std::size_t last = skip(what + 1, {"recorded", "noted", "given", "written", "down"});
+  Seen it = seen(As::says, at, last, priority_of::side);
   it.says = HasNo{std::string(found->name)};
   it.excluded = !without;
   if (found->name == "photo")
@@ -496,7 +574,12 @@ void Recogniser::words_said(std::size_t at, std::vector<Seen>& out) const {
     ++steps_;
     if (std::ranges::find(leads, words(lead, count)) != std::end(leads)) first = lead + count;
   }
+  // "the card says "thank you""
+  if (first == lead && (is_word(lead, "says") || is_word(lead, "say") || is_word(lead, "reads")) &&
+      lead + 1 < pieces_.size() && pieces_[lead + 1].kind == Piece::Kind::phrase)
+    first = lead + 1;
   if (first == lead) return;
+  if (first < pieces_.size() && pieces_[first].kind == Piece::Kind::phrase) return quote_said(at, first, out);
   std::size_t last = first;
   std::vector<std::string> said;
   for (; last < pieces_.size() && said.size() < most_words; ++last) {
@@ -504,7 +587,7 @@ void Recogniser::words_said(std::size_t at, std::vector<Seen>& out) const {
     const SmallWord* small = small_word(piece.folded);
     const bool ends = small && (small->as == As::joins || small->as == As::either ||
                                 small->as == As::excludes || small->as == As::preposition);
-    if (piece.kind != Piece::Kind::word || ends || measurement(last)) break;
+    if (piece.kind != Piece::Kind::word || ends || measurement(last) || date_begins(last)) break;
     if (is_mark(last + 1, ":")) break;
     said.push_back(piece.folded);
   }
@@ -513,6 +596,23 @@ void Recogniser::words_said(std::size_t at, std::vector<Seen>& out) const {
   const bool phrase = said.size() > 1;
   it.says = WordsAre{std::move(said), phrase, true};
   out.push_back(std::move(it));
+}
+
+// "saying \"warm wishes\""
+void Recogniser::quote_said(std::size_t at, std::size_t quote, std::vector<Seen>& out) const {
+  std::vector<std::string> said = single_words(pieces_[quote].folded);
+  if (said.empty()) return;
+  Seen it = seen(As::says, at, quote + 1, priority_of::side);
+  const bool phrase = said.size() > 1;
+  it.says = WordsAre{std::move(said), phrase, true};
+  out.push_back(std::move(it));
+}
+
+// "from 2024", "made in May": no greeting has a date in it.
+bool Recogniser::date_begins(std::size_t at) const {
+  std::vector<Seen> offered;
+  dates(at, offered);
+  return !offered.empty();
 }
 
 void Recogniser::sides(std::size_t at, std::vector<Seen>& out) const {

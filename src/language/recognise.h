@@ -3,8 +3,8 @@
 // The second stage of reading a question: at each piece, all that could begin there. The recognisers are:
 // marks and the small words of the language (small_words.h), sizes with relations, counts, dates, dies with
 // their order, names of colours and supplies, vocabulary terms, what a piece is stuck with, what can no
-// longer be had, sizes of the closed card, and fields. How far each one looks is bounded, so that the whole
-// takes time in proportion to the length of the question.
+// longer be had, where a piece sits, sizes of the closed card, and fields. How far each one looks is bounded,
+// so that the whole takes time in proportion to the length of the question.
 #pragma once
 
 #include <map>
@@ -60,7 +60,11 @@ class Recogniser {
   void days_with_a_name(std::vector<Seen>& out) const;
   void terms(std::size_t at, std::vector<Seen>& out);
   bool article_before_label(std::size_t at, std::size_t last, const TermMatch& match) const;
+  bool own_colour_of_card(std::size_t at, std::size_t count, const std::vector<TermMatch>& terms);
   void names(std::size_t at, std::vector<Seen>& out);
+  bool counted_supplies(std::size_t at, const std::string& said, std::vector<NamedRecord>& found);
+  std::vector<TermMatch> hidden_by_name(std::string_view said) const;
+  void with_kind(std::size_t at, std::size_t count, const std::string& said, std::vector<Seen>& out);
   void basic_colours(std::size_t at, std::vector<Seen>& out);
   void own_ink(std::size_t at, std::size_t last, const std::string& colour, std::vector<Seen>& out);
   void closed_sizes(std::size_t at, std::vector<Seen>& out) const;
@@ -74,6 +78,7 @@ class Recogniser {
   static bool asked_of_samples(const TermMatch& match, const TermMatch& likeliest);
   void stuck_with(std::size_t at, std::vector<Seen>& out);
   GlueIs glue_of(const std::string& adhesive);
+  std::vector<Says> supplies_of(const GlueIs& glue) const;
   // recognise_status.cc
   struct StatusSaid {
     std::size_t last = 0;
@@ -92,7 +97,12 @@ class Recogniser {
   // recognise.cc
   void recorded_or_not(std::size_t at, std::vector<Seen>& out) const;
   void words_said(std::size_t at, std::vector<Seen>& out) const;
+  void quote_said(std::size_t at, std::size_t quote, std::vector<Seen>& out) const;
+  bool date_begins(std::size_t at) const;
   void sides(std::size_t at, std::vector<Seen>& out) const;
+  // recognise_places.cc
+  std::size_t place_end(std::size_t at) const;
+  void places(std::size_t at, std::vector<Seen>& out) const;
   // recognise_order.cc
   void order_by_date(std::size_t at, std::vector<Seen>& out) const;
   void order_by_size(std::size_t at, std::vector<Seen>& out);
@@ -107,6 +117,7 @@ class Recogniser {
     bool figures = false;  // written with figures, not spelled out
   };
   std::optional<Measured> measurement(std::size_t at) const;
+  void leave_preposition(std::size_t at, Measured& found) const;
   std::optional<Measured> many_of_a_size(std::size_t at) const;
   void sizes(std::size_t at, std::vector<Seen>& out) const;
   std::size_t relation_at(std::size_t at, Relation& relation) const;
@@ -133,9 +144,13 @@ class Recogniser {
   };
   std::size_t line_before(std::size_t at, DieIs& die) const;
   void label_behind(DieSaid& said, const NamedRecord& set);
+  bool names_set(std::size_t at);
   void line_behind(DieSaid& said, bool inside) const;
   std::string colour_and_shape(std::size_t first, std::size_t last);
   std::optional<DieSaid> die_by_name(std::size_t at);
+  std::optional<DieSaid> dies_of_maker(std::size_t at, bool cut);
+  std::optional<DieSaid> begun_numbered(std::size_t at);
+  static DieIs die_whatever();
   std::optional<DieSaid> die_at(std::size_t at, bool inside, bool cut);
   struct SetSaid {
     std::size_t last = 0;
@@ -198,6 +213,7 @@ class Recogniser {
   Says says_of(const TermMatch& match);
   void offer_with_article(Seen& seen, const TermMatch& taken) const;
   std::vector<Says> on_the_inside(const TermMatch& role);
+  std::vector<Says> treated_so(const TermMatch& role);
   void resolve_colour(Seen& seen);
   const std::vector<std::int64_t>& colours_of_word(const std::string& word, std::optional<Shade> shade);
 

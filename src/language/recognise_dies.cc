@@ -139,8 +139,9 @@ void Recogniser::label_behind(DieSaid& said, const NamedRecord& set) {
     }
   }
   const auto measured = measurement(label);
-  if (after_comma || bracket || (measured && !measured->bare))
-    return;  // "tidepool rectangles 2 in" is a size
+  // "tidepool rectangles 2 in" is a size, but not where a die follows: "… 3 in tidepool rectangles 2".
+  const bool inch = measured && !measured->bare && !(is_word(label + 1, "in") && names_set(label + 2));
+  if (after_comma || bracket || inch) return;
   const std::size_t most = run_of_words(label, longest_die_label);
   for (std::size_t count = most; count > 0; --count) {
     ++steps_;
@@ -162,6 +163,11 @@ void Recogniser::label_behind(DieSaid& said, const NamedRecord& set) {
     said.last = label + 1;
     said.numbered = set;
   }
+}
+
+bool Recogniser::names_set(std::size_t at) {
+  const auto order = order_at(word_list(at, longest_order));
+  return set_at(at + (order ? order->words : 0), NameKind::set).has_value();
 }
 
 // A line behind the die: "line" must follow it, or the phrase must end there.
@@ -196,6 +202,50 @@ std::optional<Recogniser::DieSaid> Recogniser::die_by_name(std::size_t at) {
   return said;
 }
 
+// "nettlewing 1", "moonrise 4": the first word of a set's name, and the number of one of its dies.
+std::optional<Recogniser::DieSaid> Recogniser::begun_numbered(std::size_t at) {
+  const std::size_t figure = at + 1;
+  if (run_of_words(at, 2) < 2 || !plain_number(pieces_[figure].folded) || counts_what_follows(figure + 1))
+    return std::nullopt;
+  const auto measured = measurement(figure);
+  if (measured && (!measured->bare || measured->last != figure + 1 || !measured->size.one_figure))
+    return std::nullopt;
+  const std::vector<NamedRecord> sets = context_.names.sets_begun(pieces_[at].folded);
+  if (sets.size() != 1) return std::nullopt;
+  DieSaid said;
+  said.last = figure + 1;
+  number_chosen(said, sets.front(), *plain_number(pieces_[figure].folded));
+  if (said.die.dies.empty()) return std::nullopt;
+  said.note = "\"" + words(at, 2) + "\" is read as the die " + said.die.said;
+  return said;
+}
+
+DieIs Recogniser::die_whatever() {
+  DieIs die;
+  die.any = true;
+  die.said = any_die;
+  return die;
+}
+
+// "Otterby Steel dies", "cut with Otterby Steel": every set of that maker.
+std::optional<Recogniser::DieSaid> Recogniser::dies_of_maker(std::size_t at, bool cut) {
+  constexpr std::size_t longest_maker = 4;
+  for (std::size_t count = run_of_words(at, longest_maker); count > 0; --count) {
+    const std::size_t last = at + count;
+    const bool dies = is_word(last, "die") || is_word(last, "dies");
+    if (!dies && !(cut && phrase_ends(last))) continue;
+    ++steps_;
+    SetSaid sets{last, context_.names.sets_of_maker(words(at, count))};
+    if (sets.records.empty()) continue;
+    DieSaid said;
+    whole_set(said, sets, last);
+    said.die.said = typed(at, last);
+    said.other.clear();
+    return said;
+  }
+  return std::nullopt;
+}
+
 // "[window of the] [second largest] tidepool rectangle [2] [, stitched line]"
 std::optional<Recogniser::DieSaid> Recogniser::die_at(std::size_t at, bool inside, bool cut) {
   DieSaid said;
@@ -213,9 +263,16 @@ std::optional<Recogniser::DieSaid> Recogniser::die_at(std::size_t at, bool insid
     if (is_word(name_at, "die") && (is_word(name_at + 1, "of") || is_word(name_at + 1, "in"))) ++name_at;
     name_at = skip(name_at, {"of", "in", "the", "my"});
   }
-  const auto sets = set_at(name_at, NameKind::set);
+  auto sets = set_at(name_at, NameKind::set);
   if (!sets && begins == at && !order && !number && !middle) {
     if (const auto begun = set_begun(at, cut)) return whole_begun(at, *begun);
+    if (auto made = dies_of_maker(at, cut)) return made;
+    if (auto numbered = begun_numbered(at)) return numbered;
+  }
+  // "the second largest bogmyrtle"
+  if (!sets && (middle || (order && order->by_size))) {
+    sets = set_begun(name_at, true);
+    if (sets && sets->records.size() > 1) sets.reset();
   }
   if (!sets) return order || number || middle || begins > at ? std::nullopt : die_by_name(at);
   const NamedRecord& set = sets->records.front();

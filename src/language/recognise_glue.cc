@@ -2,6 +2,7 @@
 #include <algorithm>
 
 #include "language/recognise.h"
+#include "language/single_words.h"
 #include "schema/label_key.h"
 #include "text/utf8.h"
 
@@ -53,6 +54,26 @@ GlueIs Recogniser::glue_of(const std::string& adhesive) {
   }
   std::ranges::sort(glue.keys);
   return glue;
+}
+
+// The adhesives of the book that are called so: a card whose supplies name one is stuck with it, wherever.
+std::vector<Says> Recogniser::supplies_of(const GlueIs& glue) const {
+  constexpr std::size_t longest_label = 6;  // words
+  std::vector<Says> supplies;
+  for (const NamedRecord& adhesive : context_.names.adhesives()) {
+    std::vector<std::string> keys;
+    for (const std::string& word : single_words(fold(adhesive.name))) keys.push_back(label_key(word));
+    bool called_so = false;
+    for (std::size_t first = 0; first < keys.size(); ++first) {
+      std::string key;
+      for (std::size_t last = first; last < std::min(first + longest_label, keys.size()); ++last) {
+        key += keys[last];
+        called_so = called_so || std::ranges::binary_search(glue.keys, key);
+      }
+    }
+    if (called_so) supplies.push_back(SupplyIs{{adhesive.id}, adhesive.name});
+  }
+  return supplies;
 }
 
 }  // namespace insetbook

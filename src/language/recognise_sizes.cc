@@ -5,6 +5,7 @@
 #include "language/orders.h"
 #include "language/recognise.h"
 #include "measure/read.h"
+#include "measure/write.h"
 
 namespace insetbook {
 namespace {
@@ -145,6 +146,26 @@ SizeIs size_of(const Measurement& measured) {
 
 }  // namespace
 
+namespace {
+
+// "23/8" may be a slip for "2-3/8": that; empty where the figure is no improper fraction by itself.
+std::string mixed_meant(std::string_view typed) {
+  const auto figures = [&](std::size_t from) {
+    std::size_t end = from;
+    while (end < typed.size() && typed[end] >= '0' && typed[end] <= '9') ++end;
+    return end;
+  };
+  const std::size_t slash = figures(0);
+  if (slash < 2 || slash > 3 || slash >= typed.size() || typed[slash] != '/') return {};
+  const std::size_t end = figures(slash + 1);
+  const auto below = plain_number(typed.substr(slash + 1, end - slash - 1));
+  const auto above = plain_number(typed.substr(1, slash - 1));
+  if (!below || !above || *above >= *below || typed[0] == '0' || typed[1] == '0') return {};
+  return std::string(typed.substr(0, 1)) + "-" + std::string(typed.substr(1, end - 1));
+}
+
+}  // namespace
+
 // The measurement that begins at `at`, without a shape behind it: shapes are for the vocabulary.
 std::optional<Recogniser::Measured> Recogniser::measurement(std::size_t at) const {
   if (at >= pieces_.size() || pieces_[at].kind == Piece::Kind::phrase) return std::nullopt;
@@ -165,7 +186,23 @@ std::optional<Recogniser::Measured> Recogniser::measurement(std::size_t at) cons
   // "between 1 and 2in": not only at its beginning.
   for (std::size_t i = at; i < found.last && !found.figures; ++i)
     found.figures = begins_with_figure(pieces_[i].folded, typed(i, i + 1));
+  leave_preposition(at, found);
   return found;
+}
+
+// "oval 3-1/4 x 4-1/4 in an oval frame": before an article "in" is no unit.
+void Recogniser::leave_preposition(std::size_t at, Measured& found) const {
+  const std::size_t in = found.last - 1;
+  const bool article = is_word(found.last, "a") || is_word(found.last, "an") || is_word(found.last, "the") ||
+                       is_word(found.last, "another");
+  if (in <= at || !article || !is_word(in, "in") || pieces_[in].glued || !found.figures) return;
+  const std::size_t begin = pieces_[at].span.begin;
+  const std::size_t end = pieces_[in - 1].span.end;
+  const auto without = scan_measurement(text_.substr(begin, end - begin), 0, context_.unit);
+  if (!without || !*without || begin + (*without)->found.end != end) return;
+  found.size = size_of((*without)->found.value);
+  found.bare = (*without)->bare;
+  found.last = in;
 }
 
 // "1e3 mm", "0x10 in", "1e-3 in": a figure that no length is written with, where a unit shows that one was
@@ -519,6 +556,9 @@ void Recogniser::sizes(std::size_t at, std::vector<Seen>& out) const {
   size.bare = found->bare;
   size.word = std::string(typed(begins, last));
   size.says = found->size;
+  if (const std::string mixed = mixed_meant(typed(begins, found->last)); !mixed.empty())
+    size.notes.push_back("\"" + size.word + "\" is read as " + write(found->size.low, found->size.unit) +
+                         "; was " + mixed + " meant?");
   if (!has_unit && context_.unit == Unit::mm && found->size.unit == Unit::inch)
     size.notes.push_back("\"" + size.word + "\" is read in inches: no metric ruler has such a part");
   if (number) {

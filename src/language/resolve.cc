@@ -75,6 +75,9 @@ std::vector<std::string> without_longer(std::vector<std::string> labels) {
 // the labels of narrower terms are not looked for there: no butterfly of a name need be an embellishment.
 Says Recogniser::says_of(const TermMatch& match) {
   Says says = says_of_term(match.vocabulary, with_narrower(match.vocabulary, match.id), match.label);
+  // A scallop of which no more was recorded is round more often than not (common practice, no source).
+  if (auto* shape = std::get_if<ShapeIs>(&says); shape && match.id == "scalloped circle")
+    shape->terms.emplace_back("scalloped");
   auto* role = std::get_if<RoleIs>(&says);
   // The base is the card itself, whatever a piece is called.
   const bool may_be_called = role && match.id != "base";
@@ -149,7 +152,8 @@ void Recogniser::resolve_colour(Seen& it) {
   }
   // A supply's name in full ("stamp, Hedge and Ditch, wren") is longer than what it is asked by.
   SupplyIs supply;
-  supply.said = fold(first.name) == it.word ? first.name : it.word;
+  const std::string asked = it.counted ? it.word.substr(0, it.word.size() - 1) : it.word;
+  supply.said = fold(first.name) == asked ? first.name : asked;
   for (const NamedRecord& record : it.named) supply.supplies.push_back(record.id);
   it.says = std::move(supply);
 }
@@ -196,6 +200,17 @@ std::vector<Says> Recogniser::on_the_inside(const TermMatch& role) {
   return {says_of({VocabularyName::role, rest, rest, true, 0}), SideIs{"inside"}};
 }
 
+// "hand-cut image": an image of which hand cutting is recorded is one too.
+std::vector<Says> Recogniser::treated_so(const TermMatch& role) {
+  for (std::size_t end = role.id.find(' '); end != std::string::npos; end = role.id.find(' ', end + 1)) {
+    const auto technique = context_.vocabulary.find(role.id.substr(0, end), VocabularyName::technique);
+    const auto rest = context_.vocabulary.find(role.id.substr(end + 1), VocabularyName::role);
+    if (!technique.empty() && !rest.empty() && rest.front().id != role.id)
+      return {says_of(rest.front()), says_of(technique.front())};
+  }
+  return {};
+}
+
 void Recogniser::resolve(Seen& it) {
   if (it.as == As::named) {
     resolve_colour(it);
@@ -226,6 +241,14 @@ void Recogniser::resolve(Seen& it) {
     }
   }
   if (role && it.also.empty()) it.also = on_the_inside(taken);
+  if (role && it.also.empty()) it.also = treated_so(taken);
+  if (const auto* glue = std::get_if<GlueIs>(&*it.says); glue && !it.field) it.besides = supplies_of(*glue);
+  // What a die cut was cut so, whether or not that was recorded as a technique.
+  if (taken.vocabulary == VocabularyName::technique && taken.id == "die cutting" &&
+      it.word.starts_with("cut with")) {
+    it.besides.push_back(die_whatever());
+    it.besides.push_back(says_of({VocabularyName::role, "die cut", "die cut", true, 0}));
+  }
   // What stands on foam is popped up, whether or not that was recorded as a technique.
   if (taken.vocabulary == VocabularyName::technique && taken.id == "popped up")
     it.besides.push_back(glue_of("foam"));

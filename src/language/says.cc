@@ -52,6 +52,8 @@ constexpr FieldName simple_field() {
     return FieldName::glue;
   else if constexpr (std::is_same_v<T, EnvelopeIs>)
     return FieldName::envelope;
+  else if constexpr (std::is_same_v<T, PlaceIs>)
+    return FieldName::at;
   else
     return FieldName::no;
 }
@@ -183,7 +185,7 @@ std::string value_of(const Says& says) {
           return is.size ? size_value(*is.size) : joined(is.words);
         else if constexpr (std::is_same_v<T, MadeIn>)
           return period_value(is);
-        else if constexpr (std::is_same_v<T, WordsAre>)
+        else if constexpr (std::is_same_v<T, WordsAre> || std::is_same_v<T, PlaceIs>)
           return joined(is.words);
         else if constexpr (std::is_same_v<T, HasNo>)
           return is.field;
@@ -340,6 +342,8 @@ std::string in_words(const Says& says) {
           return is.on_card  ? "the card says \"" + joined(is.words) + "\""
                  : is.phrase ? "the words \"" + joined(is.words) + "\""
                              : "the word \"" + joined(is.words) + "\"";
+        else if constexpr (std::is_same_v<T, PlaceIs>)
+          return "placed " + joined(is.words);
         else if constexpr (std::is_same_v<T, HasNo>)
           return "no " + is.field + " recorded";
         else if constexpr (std::is_same_v<T, BasedOn>)

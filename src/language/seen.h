@@ -98,6 +98,7 @@ struct Seen {
   bool oldest = false;                  // order: the oldest first
   bool exactly = false;                 // number: "exactly", "only" or "just" stood before it
   bool whole = true;                    // number: may be a count ("two"), not only a size ("2.5")
+  bool counted = false;                 // named: of the supply, several behind a number
   bool field = false;                   // said as a field
   bool dash = false;                    // excludes: a minus sign
   bool outright = false;                // excludes: "no" or a minus sign: never said of the piece before

@@ -119,9 +119,13 @@ bool goes_with_piece(const std::vector<Item>& items, std::size_t i, bool subject
   if (i + 1 >= items.size()) return false;
   const Item& next = items[i + 1];
   const bool bracket = next.kind == Item::Kind::opens && head_ahead(items, i + 2);
+  // "bow on a ribbon": what may be a piece as well as a material.
+  const bool on_ribbon = items[i].how && *items[i].how != GoesHow::in && subject &&
+                         next.kind == Item::Kind::says && next.of == FieldName::material &&
+                         !next.also.empty();
   // "a rectangle in sage 3 x 4 in"
   const bool in_colour = items[i].word == "in" && is_colour(next) && !next.article;
-  return (bracket || next.kind == Item::Kind::group || head_ahead(items, i + 1) ||
+  return (bracket || on_ribbon || next.kind == Item::Kind::group || head_ahead(items, i + 1) ||
           (!in_colour && sized_ahead(items, i + 1))) &&
          (items[i].word != "inside" || next.article || (subject && !card_ahead(items, i + 1)));
 }
@@ -129,7 +133,7 @@ bool goes_with_piece(const std::vector<Item>& items, std::size_t i, bool subject
 // "a ribbon around the front", "around the card", "with a square behind"
 bool stands_alone(const std::vector<Item>& items, std::size_t i, const std::vector<Item>& settled) {
   static constexpr std::string_view words[] = {"around",   "around a",  "around an", "around the", "round a",
-                                               "round an", "round the", "behind",    "through"};
+                                               "round an", "round the", "behind",    "through",    "thru"};
   if (settled.empty() || !says_of_piece(settled.back()) ||
       std::ranges::find(words, items[i].word) == std::end(words))
     return false;
@@ -247,6 +251,9 @@ void settle_prepositions(std::string_view text, Itemised& out) {
     if (leads && bare && !settled.empty() &&
         use_colour_after(before_quote(text, settled), item, items[i + 1])) {
       use_colours_joined(items, i + 1);
+      // "navy ink on white paper"
+      const bool ink_before = is_colour(settled.back()) && use_of(settled.back()) == ColourUse::ink;
+      items[i + 1].same_piece = item.how == GoesHow::on && ink_before;
       if (item.kind == Item::Kind::preposition) ignore_item(text, out, item, "says how the colour is used");
       continue;
     }

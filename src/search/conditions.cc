@@ -339,8 +339,9 @@ Sql Conditions::closed_size(const ClosedSizeIs& closed) {
 }
 
 Sql Conditions::cut_or_lies(const DieIs& die) {
-  const DieMeaning meaning = die_meaning(book_, die);
   Sql sql;
+  if (die.any) return sql << "(" << e_ << ".die_id IS NOT NULL OR " << e_ << ".set_id IS NOT NULL)";
+  const DieMeaning meaning = die_meaning(book_, die);
   if (die.lies_in) {
     sql << "+" << e_ << ".in_line_id";
     return sql.any_of(meaning.lines);
@@ -417,6 +418,12 @@ Sql Conditions::piece_says(const Says& says, const Node& node) {
   if (const auto* die = std::get_if<DieIs>(&says)) return cut_or_lies(*die);
   if (const auto* glue = std::get_if<GlueIs>(&says))
     return sql << "+" << e_ << ".glue", sql.any_of(written_glues(book_, *glue));
+  if (const auto* place = std::get_if<PlaceIs>(&says)) {
+    std::string words;
+    for (const std::string& word : place->words) words += (words.empty() ? "" : " ") + word;
+    sql << "(" << e_ << ".at <> '' AND placed(" << e_ << ".at, ";
+    return sql.value(words) << "))";
+  }
   if (std::holds_alternative<CountIs>(says)) return Sql("1");  // counted over the slot
   const bool of_piece = std::holds_alternative<TechniqueIs>(says) ||
                         std::holds_alternative<MaterialIs>(says) || std::holds_alternative<ColourIs>(says) ||

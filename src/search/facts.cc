@@ -11,6 +11,7 @@
 #include "search/glue.h"
 #include "search/sample_text.h"
 #include "search/text_asked.h"
+#include "text/place_words.h"
 #include "text/utf8.h"
 
 namespace insetbook {
@@ -25,8 +26,8 @@ Unit unit_of(std::string_view word) {
 void read_elements(const Book& book, SampleFacts& sample) {
   Statement& row = book.statement(
       "SELECT id, name, role, side, shape, width_nm, height_nm, placed, unit, set_id, die_id, line_id, "
-      "in_line_id, count, goes, goes_how, goes_to, glue, size_text FROM element WHERE sample_id = ? ORDER BY "
-      "position, id");
+      "in_line_id, count, goes, goes_how, goes_to, glue, size_text, at FROM element WHERE sample_id = ? "
+      "ORDER BY position, id");
   row.bind(1, sample.id);
   while (row.step()) {
     ElementFacts element;
@@ -47,6 +48,7 @@ void read_elements(const Book& book, SampleFacts& sample) {
     element.goes_to = row.maybe_integer(16);
     element.glue = row.text(17);
     element.size_written = row.text(18);
+    element.at = row.text(19);
     sample.elements.push_back(std::move(element));
   }
   row.reset();
@@ -291,6 +293,7 @@ const TextField* Judge::field_with(const std::vector<std::string>& phrase, const
 }
 
 bool Judge::cut_or_lies(const DieIs& die, const ElementFacts& element) {
+  if (die.any) return element.die || element.set;
   const DieMeaning& meaning = meaning_of(die);
   if (die.lies_in) return among(meaning.lines, element.in_line);
   if (meaning.by_line) return among(meaning.lines, element.line);
@@ -306,6 +309,7 @@ bool Judge::piece_says(const Says& says, const ElementFacts& element, const Samp
   if (const auto* side = std::get_if<SideIs>(&says)) return lies_there(*side, element.side);
   if (const auto* die = std::get_if<DieIs>(&says)) return cut_or_lies(*die, element);
   if (const auto* glue = std::get_if<GlueIs>(&says)) return glue_says(element.glue, *glue);
+  if (const auto* place = std::get_if<PlaceIs>(&says)) return says_place(element.at, place->words);
   if (std::holds_alternative<CountIs>(says)) return true;
   const bool of_piece = is_mention(says) && !std::holds_alternative<FoldIs>(says) &&
                         !std::holds_alternative<FeatureIs>(says) && !std::holds_alternative<OccasionIs>(says);

@@ -38,6 +38,7 @@ struct ElementFacts {
   std::string goes, goes_how;  // as written ("on the grey panel"); the way ("on")
   std::optional<std::int64_t> goes_to;
   std::string glue;  // as written
+  std::string at;    // the place, as written
 };
 
 struct SampleFacts {

@@ -251,7 +251,8 @@ bool says_of_piece_only(const Says& says) {
   return std::holds_alternative<SizeIs>(says) || std::holds_alternative<ShapeIs>(says) ||
          std::holds_alternative<RoleIs>(says) || std::holds_alternative<DieIs>(says) ||
          std::holds_alternative<SideIs>(says) || std::holds_alternative<CountIs>(says) ||
-         std::holds_alternative<GlueIs>(says) || std::holds_alternative<GoesIs>(says);
+         std::holds_alternative<GlueIs>(says) || std::holds_alternative<PlaceIs>(says) ||
+         std::holds_alternative<GoesIs>(says);
 }
 
 int sql_depth_of(Kind kind) {

@@ -143,7 +143,7 @@ void glue_path(const Node& piece, const Book& book, std::vector<Path>& out) {
 
 void die_path(const Node& piece, const Book& book, std::vector<Path>& out) {
   const auto* die = said<DieIs>(piece);
-  if (!die) return;
+  if (!die || die->any) return;
   const DieMeaning meaning = die_meaning(book, *die);
   Path path{"die", by_die, {}, &piece};
   if (die->lies_in) {

@@ -162,6 +162,8 @@ void Judge::said_of_piece(const Says& says, const ElementFacts& element, const S
   } else if (std::holds_alternative<GlueIs>(says)) {
     said.add("stuck:", false);
     said.add(element.glue, true, " ");
+  } else if (std::holds_alternative<PlaceIs>(says)) {
+    said.add(element.at, true);
   } else if (const auto* side = std::get_if<SideIs>(&says)) {
     said.add(side->side, true);
   } else if (const auto* die = std::get_if<DieIs>(&says)) {

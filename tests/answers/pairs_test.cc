@@ -50,6 +50,23 @@ TEST(Pairs, RoundItAndIntoIt) {
   EXPECT_EQ(answer.in[0].give_or_take, Length::inch_fraction(1, 32));
 }
 
+// Moonrise Circles leave 1/4 in twice: 3-3/8 in 3-7/8 in and 2-7/8 in 3-3/8 in (sample-data/dies.csv).
+TEST(Pairs, OfOneSet) {
+  const Result<FindAnswer> found =
+      find(sample_book(), {.question = "which two moonrise circles make a ring 1/4 in wide"});
+  ASSERT_TRUE(found) << found.error().what;
+  const auto* answer = std::get_if<PairsAnswer>(&found->answer);
+  ASSERT_TRUE(answer);
+  ASSERT_FALSE(answer->any.empty());
+  for (const DiePair& pair : answer->any) {
+    EXPECT_EQ(pair.outer.set, "Moonrise Circles");
+    EXPECT_EQ(pair.inner.set, "Moonrise Circles");
+  }
+  const PairsAnswer all = pairs("", "1/4 in");
+  EXPECT_GT(all.any.size(), answer->any.size());
+  EXPECT_FALSE(pairs_of(sample_book(), {"", "1/4 in", "no such set of dies"}));
+}
+
 TEST(Pairs, ALineThatIsNamedCountsBothWays) {
   const PairsAnswer answer = pairs("tidepool rectangles 2, stitched");
   ASSERT_FALSE(answer.around.empty());

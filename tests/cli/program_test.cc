@@ -176,6 +176,8 @@ TEST_F(Program, AnswersEachCommand) {
       {"nearest sage --limit 2", 0, "lichen: much the same on a card"},
       {"nearest '#a55030'", 0, "rusted gate: not to be told apart"},
       {"nearest nonsense", 2, "nonsense"},
+      {"find what do I use instead of bilberry stain", 0,
+       "Recorded to stand in for bilberry stain: card stock, heavy card: plum stone heavy card."},
       {"find 3-7/16 in mm", 0, "87.3125 mm"},
       {"find 60 mm in inches", 0, "about 2-3/8 in to the nearest sixteenth."},
       {"find show me the moonrise circles", 0, "Moonrise Circles"},

@@ -37,6 +37,26 @@ TEST(ReadLine, Pieces) {
        "shape=circle, size=2-3/8 in, paper=sage, technique=speckling, from=Moonrise Circles 3, goes=on grey "
        "panel, "
        "at=high of centre"},
+      // the colour behind a technique that brings one is the ink's, as in a question
+      {"white circle stamped navy", "shape=circle, paper=white, ink=navy, technique=stamping"},
+      {"white panel ink blended navy and kelp",
+       "role=panel, paper=white, ink=navy+kelp, technique=ink blending"},
+      {"stamped navy circle", "shape=circle, paper=navy, technique=stamping"},
+      // words that stand on it
+      {"sage circle saying happy birthday",
+       "shape=circle, paper=sage, occasion=birthday, words=happy birthday"},
+      {"white panel that says Warm Wishes", "role=panel, paper=white, words=Warm Wishes"},
+      {"greeting happy birthday", "role=sentiment, occasion=birthday, words=happy birthday"},
+      {"birthday greeting", "role=sentiment, occasion=birthday"},
+      // a set by its first word, and a die of it
+      {"circle moonrise 4 sage", "shape=circle, paper=sage, from=Moonrise Circles 4"},
+      {"circle moonrise 4 in", "shape=circle, size=4 in, not read=\"moonrise\" is not understood"},
+      // circles have one figure
+      {"circle 2 3/8 x2 white", "count=2, shape=circle, size=2 3/8 in, paper=white"},
+      {"panel 2 3/8 x2", "role=panel, size=2 3/8 x2 in"},
+      {"ribbon thru the tag", "role=ribbon, material=ribbon, goes=through tag"},
+      {"C6 envelope", "envelope=C6"},
+      {"envelope 4 3/8 x 5 3/4", "envelope=4 3/8 x 5 3/4"},
       // sizes
       {"2-3/8 circle", "shape=circle, size=2-3/8 in"},
       {"navy ring 3 in", "role=ring, shape=ring, size=3 in, paper=navy"},
@@ -215,6 +235,22 @@ RecordSaid record_of(std::string_view text, std::string_view title = "Low Tide")
 std::string goes_of(const RecordSaid& record, std::size_t i) {
   const auto& to = record.pieces[i].goes_to;
   return record.pieces[i].name + (to ? " > " + record.pieces[*to].name : "");
+}
+
+// A day by itself is the day it was made, and no number of pieces; an envelope and a sheet are no finished
+// size.
+TEST(ReadRecordText, LinesOfTheCardWithoutAColon) {
+  for (const char* day : {"8 nov", "Nov 8", "8 November"}) {
+    const RecordSaid record = record_of(std::string(day) + "\nsage circle 2 in\n");
+    EXPECT_EQ(record.sample.made, "2026-11-08") << day;
+    EXPECT_EQ(record.pieces.size(), 1u) << day;
+  }
+  EXPECT_EQ(record_of("3 hearts\n").sample.made, "");
+  EXPECT_EQ(record_of("C6 envelope\nsage circle 2 in\n").sample.envelope, "C6");
+  EXPECT_EQ(record_of("envelope 4-3/8 x 5-3/4 in\n").sample.envelope, "4-3/8 x 5-3/4 in");
+  const RecordSaid cut = record_of("white base cut from A4\n");
+  EXPECT_EQ(cut.sample.closed_text, "");
+  EXPECT_FALSE(cut.not_read.empty());
 }
 
 TEST(ReadRecordText, SampleAndPieces) {

@@ -464,6 +464,132 @@ TEST(RulesThatMeet, WhatIsSaidOfTheCardBehindAPiece) {
   });
 }
 
+// What a piece is stuck with may be said of the card's supplies.
+TEST(RulesThatMeet, SuppliesAndTermsOfOneName) {
+  compare_trees({
+      {"glue dots", "all(any(glue=adhesive dot, supply=Glue Dots))"},
+      {"without glue dots", "all(none(glue=adhesive dot), none(supply=Glue Dots))"},
+      {"harbour dots folder on a square", "all(piece(supply=Harbour Dots, shape=square))"},
+      {"pearls on a scallop",
+       "all(any(piece(supply=Pearls, shape=scalloped), piece(supply=Pearls, on(piece(shape=scalloped)))))"},
+      {"pearls on a scallop, on a panel",
+       "all(any(piece(supply=Pearls, shape=scalloped, on(piece(role=panel))), piece(supply=Pearls, "
+       "on(piece(shape=scalloped, on(piece(role=panel)))))))"},
+      {"baker's twine round the front", "all(piece(supply=Baker's Twine, around(), side=front))"},
+      {"bow on a ribbon", "all(piece(role=bow, on(any(piece(material=ribbon), piece(role=ribbon)))))"},
+      {"bow on vellum", "all(piece(role=bow, material=vellum))"},
+      {"two garden gates", "all(piece(count=2, supply=Garden Gate))"},
+      {"cut with a die", "all(any(technique=die cutting, piece(die=any die), piece(role=die cut)))"},
+      {"circles not cut with a die",
+       "all(piece(shape=circle, none(technique=die cutting), none(die=any die), none(role=die cut)))"},
+      {"cards using Otterby Steel dies", "all(piece(die=Otterby Steel))"},
+      {"the second largest tidepool", "all(piece(die=Tidepool Rectangles, second largest))"},
+      {"moonrise 4", "all(piece(die=Moonrise Circles 4))"},
+      {"moonrise 4 circles", "all(text=moonrise, piece(count=4, shape=circle))"},
+      {"hand cut images",
+       "all(any(piece(role=hand cut image), piece(role=stamped image, technique=hand cutting)))"},
+      {"rounded rectangle label", "all(piece(shape=rounded rectangle, role=label))"},
+      {"torn edge strips", "all(piece(technique=tearing, role=strip))"},
+  });
+}
+
+// A bracket behind a piece says what it is, where it names no other.
+TEST(RulesThatMeet, BracketsBehindAPiece) {
+  compare_trees({
+      {"white circle (stamped in navy or speckled)",
+       "all(any(piece(paper=white (by value), shape=circle, technique=stamping, ink=Navy), "
+       "piece(paper=white (by value), shape=circle, technique=speckling)))"},
+      {"circle (stamped or speckled) 2 in",
+       "all(piece(shape=circle, any(technique=stamping, technique=speckling), size=2in ±1/32in))"},
+      {"circle (stamped in navy or speckled) 2 in",
+       "all(any(piece(shape=circle, technique=stamping, ink=Navy, size=2in ±1/32in), piece(shape=circle, "
+       "technique=speckling, size=2in ±1/32in)))"},
+      {"white circle (stamped in navy)",
+       "all(piece(paper=white (by value), shape=circle, technique=stamping, ink=Navy))"},
+      {"circle (a square or a heart)", "all(piece(shape=circle), piece(any(shape=square, shape=heart)))"},
+      {"navy ink on white paper", "all(piece(ink=Navy, paper=white (by value)))"},
+      {"white circle speckled navy and sage",
+       "all(piece(paper=white (by value), shape=circle, technique=speckling, ink=Navy, ink=Sage))"},
+  });
+}
+
+// Where a piece sits is said of that piece.
+TEST(RulesThatMeet, PlacesOfPieces) {
+  compare_trees({
+      {"circle high of centre", "all(piece(shape=circle, at=high centre))"},
+      {"circle on a square, high of center",
+       "all(piece(shape=circle, on(piece(shape=square)), at=high centre))"},
+      {"circle centred on the fold", "all(piece(shape=circle, at=centred fold))"},
+      {"circle centred on a square", "all(piece(shape=circle, at=centred, on(piece(shape=square))))"},
+      {"greeting in the bottom right corner", "all(piece(role=sentiment, at=bottom right))"},
+      {"strip hanging off the left edge", "all(piece(role=strip, at=hanging off left))"},
+      {"panel flush with the bottom", "all(piece(role=panel, at=flush bottom))"},
+      {"circle not high of centre", "all(piece(shape=circle, none(at=high centre)))"},
+      {"shape:circle at:\"right of the centre\"", "all(piece(shape=circle, at=right centre))"},
+      {"top layer", "all(piece(role=layer))"},
+  });
+}
+
+// Where "in" is no unit, and where words on the card end.
+TEST(RulesThatMeet, SmallWordsBesideOthers) {
+  compare_trees({
+      {"oval 3-1/4 x 4-1/4 in an oval frame",
+       "all(piece(shape=oval, size=3-1/4in x 4-1/4in ±1/32in, in(piece(shape=oval, role=frame))))"},
+      {"circle 3 in in a square", "all(piece(shape=circle, size=3in ±1/32in, in(piece(shape=square))))"},
+      {"tidepool rectangles 3 in tidepool rectangles 2",
+       "all(piece(die=Tidepool Rectangles 3, in=Tidepool Rectangles 2))"},
+      {"saying get well soon from 2024", "all(words=\"get well soon\", made=2024)"},
+      {"saying \"warm wishes\"", "all(words=\"warm wishes\")"},
+      {"that go in a C6 envelope", "all(envelope=c6)"},
+      {"cards without an envelope recorded", "all(no=envelope)"},
+      {"both a heart and a circle", "all(piece(shape=heart), piece(shape=circle))"},
+      {"about hens", "all(text=hens)"},
+      {"about 2 in circle", "all(piece(size=about 2in ±1/8in, shape=circle))"},
+      {"inside: white greeting", "all(piece(side=inside, colour=white (by value), role=sentiment))"},
+      {"made in spring", "all(made=2026-03-01..2026-05-31)"},
+      {"cards of 2023 and 2024", "all(any(made=2023, made=2024))"},
+      {"made since 2022 and before 2024", "all(made=2022-01-01.., made=..2023-12-31)"},
+      {"ribbon thru a tag",
+       "all(any(piece(material=ribbon, through(piece(shape=tag))), piece(role=ribbon, "
+       "through(piece(shape=tag)))))"},
+  });
+}
+
+// "23/8" may be a slip for "2-3/8"; it is read as it stands, and asked.
+TEST(RulesThatMeet, AFractionAboveOneIsAskedAbout) {
+  const Offers offers;
+  const auto notes = [&](std::string_view text) { return read_question(text, offers.context())->notes; };
+  ASSERT_EQ(notes("23/8 circle").size(), 1u);
+  EXPECT_EQ(notes("23/8 circle").front(), "\"23/8\" is read as 2-7/8 in; was 2-3/8 meant?");
+  for (const char* plain : {"2-3/8 circle", "3/8 circle", "9/8 circle", "29/8 circle", "circle 2 3/8 in"})
+    EXPECT_TRUE(notes(plain).empty()) << plain << ": " << notes(plain).front();
+}
+
+// Questions of things, not of cards, which have no answer yet.
+TEST(RulesThatMeet, WhatIsNotAnsweredIsSaid) {
+  const Offers offers;
+  const auto notes = [&](std::string_view text) {
+    const auto question = read_question(text, offers.context());
+    return question ? question->notes : std::vector<std::string>();
+  };
+  const auto told = [&](std::string_view text, std::string_view begins) {
+    for (const std::string& note : notes(text))
+      if (note.starts_with(begins)) return true;
+    return false;
+  };
+  EXPECT_TRUE(told("what is in drawer 2", "What lies in one place"));
+  EXPECT_TRUE(told("how many sheets of navy are left", "What is left"));
+  EXPECT_TRUE(told("scored at 2-1/8", "Cards are not found by their scores"));
+  EXPECT_TRUE(told("which stamps fit in a circle", "Which stamps fit"));
+  EXPECT_TRUE(told("which papers are withdrawn", "These are the cards"));
+  EXPECT_TRUE(told("dies never used", "Dies are not compared"));
+  EXPECT_TRUE(told("largest circle die", "Dies are not compared"));
+  EXPECT_TRUE(told("dies bigger than 4 inches", "Dies are not compared"));
+  for (const char* card : {"circle in a folder", "left flap", "withdrawn papers", "circle bigger than 2 in",
+                           "cards cut with a die", "circle at the left", "stamped in navy"})
+    EXPECT_TRUE(notes(card).empty()) << card << ": " << notes(card).front();
+}
+
 // What cannot be is told at its place, and the rest is read.
 TEST(RulesThatMeet, FiguresAndOrdersThatCannotBe) {
   struct Told {

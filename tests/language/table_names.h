@@ -89,6 +89,13 @@ class TableNames : public Names {
     return {{NameKind::supply, 26, "Boats at Rest", "stamp"},
             {NameKind::supply, 27, "Boats at Rest", "stamp"}};
   }
+  std::vector<NamedRecord> adhesives() const override {
+    return {{NameKind::supply, 28, "Glue Dots", "adhesive"}};
+  }
+  std::vector<NamedRecord> sets_of_maker(std::string_view folded) const override {
+    if (folded != "otterby steel") return {};
+    return {{NameKind::set, 1, "Tidepool Rectangles", ""}, {NameKind::set, 2, "Moonrise Circles", ""}};
+  }
   std::string supply_kind(std::string_view folded) const override {
     if (folded == "stamp" || folded == "stamps") return "stamp";
     return folded == "folder" || folded == "folders" ? "folder" : "";

@@ -96,6 +96,9 @@ PieceRecord a_piece(Dice& dice, std::size_t number) {
     piece.goes = static_cast<GoesHow>(dice.upto(5));
     piece.other = dice.upto(number);
   }
+  static const std::vector<std::string> places{"", "", "high of centre", "centred on the fold",
+                                               "bottom right"};
+  piece.place = dice.pick(places);
   return piece;
 }
 
@@ -153,7 +156,7 @@ void write_tables(const fs::path& folder, const std::vector<SampleRecord>& sampl
   std::ofstream cards(folder / "samples.csv");
   cards << "sample,made,occasion,fold,finished,techniques,words,envelope\n";
   std::ofstream elements(folder / "elements.csv");
-  elements << "sample,element,role,side,shape,size,colour,ink,supply,die set,die,goes,technique,count\n";
+  elements << "sample,element,role,side,shape,size,colour,ink,supply,die set,die,goes,at,technique,count\n";
   for (const SampleRecord& s : samples) {
     cards << s.title << "," << s.made << "," << s.occasion << "," << s.fold << ","
           << size_cell(s.width, s.height, false) << "," << joined(s.techniques) << "," << s.word << ","
@@ -164,7 +167,7 @@ void write_tables(const fs::path& folder, const std::vector<SampleRecord>& sampl
                << "," << p.ink << "," << p.supply << "," << (p.die ? book_set : "") << ","
                << (p.die ? std::to_string(p.die) : "") << ","
                << (p.goes ? std::string(goes_word(*p.goes)) + " " + s.pieces[p.other].name : "") << ","
-               << joined(p.techniques) << "," << p.count << "\n";
+               << p.place << "," << joined(p.techniques) << "," << p.count << "\n";
     }
   }
 }

@@ -24,7 +24,8 @@ struct PieceRecord {
   std::string paper, ink;  // names of colours, or empty
   std::vector<std::string> techniques;
   std::string supply;
-  int die = 0;  // 1 to 4: a die of the one set
+  std::string place;  // as written
+  int die = 0;        // 1 to 4: a die of the one set
   int count = 1;
   std::optional<GoesHow> goes;
   std::size_t other = 0;  // the piece it goes with, if it goes

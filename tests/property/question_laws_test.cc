@@ -108,6 +108,7 @@ PieceAsked asked_of(const PieceRecord& piece) {
     asked.technique = broader_at_times(VocabularyName::technique, piece.techniques.front());
   if (asked.technique.empty() && one_in(6)) asked.not_technique = one_of(book_techniques);
   if (one_in(6)) asked.side = piece.side;
+  if (one_in(6)) asked.place = piece.place;
   if (one_in(5)) asked.count = 2 + static_cast<int>(picked(2));
   return asked;
 }

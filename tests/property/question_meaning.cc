@@ -108,6 +108,7 @@ bool piece_meets(const SampleRecord& sample, std::size_t at, const PieceAsked& a
   if (!asked.colour.empty() && !colour_meets(asked.colour, asked.by_value, piece.paper)) return false;
   if (!asked.ink.empty() && piece.ink != asked.ink) return false;
   if (!asked.side.empty() && asked.side != (piece.side.empty() ? "front" : piece.side)) return false;
+  if (!asked.place.empty() && piece.place != asked.place) return false;
   if (asked.size && !size_meets(*asked.size, piece)) return false;
   if (asked.die && piece.die != asked.die) return false;
   if (!asked.goes) return true;
@@ -206,6 +207,7 @@ std::string told(const PieceAsked& piece) {
   tell(out, piece.by_value ? "paper by value" : "paper", piece.colour);
   tell(out, "ink", piece.ink);
   tell(out, "side", piece.side);
+  tell(out, "place", piece.place);
   if (piece.die) tell(out, "die", std::to_string(piece.die));
   if (piece.goes) tell(out, std::string(goes_word(*piece.goes)), told(piece.other.front()));
   return out + ")";

@@ -29,6 +29,7 @@ struct PieceAsked {
   bool by_value = false;
   std::string ink;
   std::string side;
+  std::string place;  // as it is written in the book
   std::optional<SizeAsked> size;
   int die = 0;
   int count = 1;

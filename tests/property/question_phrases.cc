@@ -151,6 +151,12 @@ Parts a_piece(const PieceAsked& piece, const Pick& pick) {
   }
   if (!piece.ink.empty()) behind.push_back(one_of(pick, {"with ", "in "}) + piece.ink + " ink");
   if (!piece.side.empty()) behind.push_back(one_of(pick, {"on the ", "at the "}) + piece.side);
+  if (piece.place == "high of centre")
+    behind.push_back(one_of(pick, {"high of centre", "high of the center"}));
+  if (piece.place == "bottom right")
+    behind.push_back(one_of(pick, {"bottom right", "in the bottom right corner", "at the lower right"}));
+  if (piece.place == "centred on the fold")
+    behind.push_back(one_of(pick, {"centred", "centered"}) + " on the fold");
   if (!piece.not_technique.empty())
     behind.push_back("without " + a_label(VocabularyName::technique, piece.not_technique, pick));
   shuffle(before, pick);
@@ -375,6 +381,7 @@ std::string piece_fields(const PieceAsked& piece, const Pick& pick) {
   if (!piece.colour.empty()) parts.push_back("paper:" + quoted(piece.colour, pick));
   if (!piece.ink.empty()) parts.push_back("ink:" + quoted(piece.ink, pick));
   if (!piece.side.empty()) parts.push_back("side:" + piece.side);
+  if (!piece.place.empty()) parts.push_back("at:\"" + piece.place + "\"");
   if (piece.size) parts.push_back(size_field(*piece.size));
   if (piece.die) parts.push_back("die:\"tidepool ovals " + std::to_string(piece.die) + "\"");
   if (piece.count > 1) parts.push_back("count:" + std::to_string(piece.count));

@@ -36,6 +36,9 @@ bool stands_in(const std::string& text, const std::vector<std::string>& list) {
   return std::find(list.begin(), list.end(), text) != list.end();
 }
 
+// Of what is written of places there: what is high of the centre.
+const std::vector<std::string> high_of_centre{"high of centre", "High of the center, left 2 in"};
+
 namespace fs = std::filesystem;
 using Ids = std::vector<std::int64_t>;
 using Kind = Node::Kind;
@@ -368,6 +371,7 @@ class Scan {
   }
 
   bool die_ok(const DieIs& die, const Row& element) const {
+    if (die.any) return element.number.at("die_id") || element.number.at("set_id");
     Ids lines;
     for (const Row& line : lines_) {
       if (!in(die.dies, line.number.at("die_id"))) continue;
@@ -424,6 +428,7 @@ class Scan {
     }
     if (const auto* is = std::get_if<DieIs>(&says)) return die_ok(*is, e);
     if (std::get_if<GlueIs>(&says)) return in(stuck_with_foam, e.text.at("glue"));
+    if (std::get_if<PlaceIs>(&says)) return in(high_of_centre, e.text.at("at"));
     if (std::get_if<CountIs>(&says)) return true;
     if (std::get_if<TechniqueIs>(&says) || std::get_if<MaterialIs>(&says) || std::get_if<ColourIs>(&says) ||
         std::get_if<SupplyIs>(&says)) {
@@ -731,6 +736,8 @@ const std::vector<std::string> techniques{"dry embossing", "speckling", "inking"
 const std::vector<std::string> folds{"easel fold", "z fold", "side fold"};
 const std::vector<std::string> ways{"on", "on", "in", "behind", "around", "through"};
 const std::vector<std::string> occasions{"birthday", "thanks"};
+const std::vector<std::string> places{
+    "", "", "high", "left of centre", "high of centre", "High of the center, left 2 in", "centre, high"};
 const std::vector<std::string> glues{
     "", "", "wet glue", "none", "foam", "Foam, left 2 in", "left 2 in, foam pads", "foamless", "left 2 in"};
 const std::vector<std::string> vocabulary{"glitter", "glittering", "owl",   "owls",  "window",
@@ -786,8 +793,8 @@ void add_element(const Database& db, Dice& dice, std::int64_t sample, int positi
   Statement row = db.prepare(
       "INSERT INTO element (sample_id, position, name, key, role, side, shape, width_nm, height_nm, placed, "
       "size_text, "
-      "set_id, die_id, line_id, in_line_id, count, note, glue) VALUES "
-      "(?,?,?,?,?,?,?,?,?,?,?,?,?,?,?,?,?,?)");
+      "set_id, die_id, line_id, in_line_id, count, note, glue, at) VALUES "
+      "(?,?,?,?,?,?,?,?,?,?,?,?,?,?,?,?,?,?,?)");
   static const std::vector<std::string> names{"piece", "oval frame", "mat square", "format", "frames"};
   const std::string name =
       names[static_cast<std::size_t>(sample + position) % names.size()] + " " + std::to_string(position);
@@ -813,7 +820,8 @@ void add_element(const Database& db, Dice& dice, std::int64_t sample, int positi
   if (dice.one_in(5)) row.bind(15, std::int64_t{1 + dice.upto(5)});
   row.bind(16, std::int64_t{dice.one_in(4) ? 1 + dice.upto(3) : 1})
       .bind(17, dice.one_in(4) ? sentence(dice) : "")
-      .bind(18, dice.pick(glues));
+      .bind(18, dice.pick(glues))
+      .bind(19, dice.pick(places));
   row.run();
   const std::int64_t element = db.last_row();
   for (int i = dice.upto(3); i > 0; --i) add_mention(db, dice, sample, element);
@@ -919,7 +927,14 @@ Says of_piece(Dice& dice) {
       if (dice.one_in(2)) return GlueIs{{"foam"}, {"foam", "foampad"}};
       return SupplyIs{{1 + dice.upto(2)}, "pearls"};
     case 6: {
+      if (dice.one_in(4)) return PlaceIs{{"high", "centre"}};
       DieIs die{{1, 2}, "", dice.one_in(2), "tidepool circles"};
+      if (dice.one_in(4)) {
+        die = DieIs();
+        die.any = true;
+        die.said = "any die";
+        return die;
+      }
       if (dice.one_in(2)) die.dies = {1 + dice.upto(4)};
       if (dice.one_in(3)) die.line = "window";
       return die;
