@@ -124,8 +124,14 @@ void append_conjunct(std::vector<Node>& out, Node child) {
   for (Node& each : of_sample) out.push_back(std::move(each));
 }
 
+bool offers_single_pieces(const Node& node) {
+  if (node.kind != Kind::any || node.children.empty()) return false;
+  return std::all_of(node.children.begin(), node.children.end(),
+                     [](const Node& child) { return child.kind == Kind::piece && wanted(child) == 1; });
+}
+
 // What is said of the sample twice is said once. Pieces asked for alike, "circle and circle", are one piece
-// that is wanted twice.
+// that is wanted twice; of pieces that are offered, each is another one.
 void say_once(std::vector<Node>& children, bool all) {
   std::vector<Node> kept;
   std::vector<int> times;
@@ -133,7 +139,7 @@ void say_once(std::vector<Node>& children, bool all) {
     const auto alike = [&](const Node& other) { return asks_the_same(other, child); };
     const auto same = std::find_if(kept.begin(), kept.end(), alike);
     const bool counted = child.kind == Kind::piece && !counts_all_pieces(child);
-    if (same == kept.end() || (counted && !all)) {
+    if (same == kept.end() || (counted && !all) || (all && offers_single_pieces(child))) {
       kept.push_back(std::move(child));
       times.push_back(1);
     } else if (counted) {
@@ -172,12 +178,6 @@ Node sample_form(const Node& node) {
   const bool needless = out.kind == Kind::all || out.kind == Kind::any;
   if (needless && out.children.size() == 1) return Node(std::move(out.children.front()));
   return out;
-}
-
-bool offers_single_pieces(const Node& node) {
-  if (node.kind != Kind::any || node.children.empty()) return false;
-  return std::all_of(node.children.begin(), node.children.end(),
-                     [](const Node& child) { return child.kind == Kind::piece && wanted(child) == 1; });
 }
 
 template <class T>
