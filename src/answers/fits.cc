@@ -19,6 +19,7 @@
 #include "fit/cover.h"
 #include "measure/write.h"
 #include "search/snapshot.h"
+#include "shape/shape_outline.h"
 #include "shape/wide.h"
 
 namespace insetbook {
@@ -153,6 +154,21 @@ void add_estimated(FitsAnswer& answer, const Book& book, const FitQuestion& ques
     answer.not_computed = shape.error().what;
 }
 
+// What covers a window lies behind the die's own paper: it shows where it is larger than that.
+void beside_the_cut_edge(FitsAnswer& answer, const OpeningRecord& cut) {
+  const auto larger = [&](Length width, Length height) { return width > cut.width || height > cut.height; };
+  const std::string edge = shaped_size_text(cut.shape_word, cut.width, cut.height, cut.unit);
+  if (answer.opening.measured && larger(answer.opening.width, answer.opening.height)) {
+    answer.warnings.push_back(fmt::format(
+        "the window is larger than the cut edge of its die, {}: measure one of them again", edge));
+  } else if (answer.behind && larger(answer.behind->width, answer.behind->height)) {
+    answer.warnings.push_back(fmt::format(
+        "what covers it shows past the cut edge of the die, {}: cut it to the edge, or ask a narrower "
+        "overlap with --border",
+        edge));
+  }
+}
+
 void add_window(FitsAnswer& answer, const Book& book, const std::optional<Opening>& opening,
                 std::optional<Length> overlap_asked) {
   const Length overlap = overlap_asked.value_or(overlap_behind);
@@ -167,9 +183,11 @@ void add_window(FitsAnswer& answer, const Book& book, const std::optional<Openin
     answer.behind = Behind{answer.opening.shape_word, answer.opening.width + overlap * 2,
                            answer.opening.height + overlap * 2, overlap};
   }
-  for (const OpeningRecord& other : openings_of_die(book, answer.opening.die_id))
+  for (const OpeningRecord& other : openings_of_die(book, answer.opening.die_id)) {
+    if (other.line_kind == "cut" && other.measured) beside_the_cut_edge(answer, other);
     if (other.line_kind == "window" && other.line_id != answer.opening.line_id)
       answer.also.push_back(describe(other));
+  }
 }
 
 // Where no line was named: what the die has besides the one that is meant.
@@ -264,7 +282,7 @@ Result<FitsAnswer> what_fits(const Book& book, const FitsAsked& asked) {
     else
       answer.not_computed = shape.error().what;
   }
-  const KnownOpening known{answer.opening, opening && computable(opening->shape) ? opening : std::nullopt,
+  const KnownOpening known{answer.opening, opening && has_outline(opening->shape) ? opening : std::nullopt,
                            answer.cutting_step};
   const std::vector<TriedPanel> tried = tried_in_opening(book, known);
   answer.panels = tried_panels(known, tried, answer.warnings);

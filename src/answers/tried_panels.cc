@@ -5,6 +5,10 @@
 
 #include <algorithm>
 #include <iterator>
+#include <map>
+#include <tuple>
+
+#include "shape/shape_outline.h"
 
 namespace insetbook {
 namespace {
@@ -27,10 +31,29 @@ Shape shape_of_tried(const TriedPanel& tried) {
 // The even border that a tried panel left, centred; empty where the shapes cannot be compared by computation.
 std::optional<Framing> framing_of_tried(const Opening& opening, const TriedPanel& tried, Length step) {
   const Shape shape = shape_of_tried(tried);
-  if (!computable(shape)) return std::nullopt;
+  if (!has_outline(shape)) return std::nullopt;
   Result<std::optional<Framing>> framed = framing(opening, shape, Length(), step, true);
   return framed ? *framed : std::nullopt;
 }
+
+// The same for many panels: one that was tried a hundred times is looked at once.
+class Framings {
+ public:
+  explicit Framings(const KnownOpening& known) : known_(known) {}
+
+  const std::optional<Framing>& of(const TriedPanel& tried) {
+    const auto key = std::tuple(tried.shape, tried.width, tried.height);
+    const auto found = known_framings_.find(key);
+    if (found != known_framings_.end()) return found->second;
+    std::optional<Framing> framed;
+    if (known_.opening) framed = framing_of_tried(*known_.opening, tried, known_.step);
+    return known_framings_.emplace(key, std::move(framed)).first->second;
+  }
+
+ private:
+  const KnownOpening& known_;
+  std::map<std::tuple<std::string, Length, Length>, std::optional<Framing>> known_framings_;
+};
 
 // Whether the panel has the opening's own shape by its word, where no border can be computed.
 bool same_shape_word(const OpeningRecord& opening, const TriedPanel& tried) {
@@ -109,11 +132,10 @@ bool cannot_be(const KnownOpening& known, const FittingPanel& panel) {
 }  // namespace
 
 std::vector<TriedPanel> tried_in_opening(const Book& book, const KnownOpening& known) {
+  Framings framings(known);
   return tried_in(book, known.record.line_id, [&](const TriedPanel& piece) {
     const TriedPanel tried = laid_along(known.record, piece);
-    const std::optional<Framing> framed =
-        known.opening ? framing_of_tried(*known.opening, tried, known.step) : std::nullopt;
-    return is_inset(known, tried, framed);
+    return is_inset(known, tried, framings.of(tried));
   });
 }
 
@@ -121,10 +143,10 @@ std::vector<FittingPanel> tried_panels(const KnownOpening& known, const std::vec
                                        std::vector<std::string>& warnings) {
   std::vector<FittingPanel> panels;
   std::vector<TriedPanel> not_fitting;
+  Framings framings(known);
   for (const TriedPanel& recorded : all) {
     const TriedPanel tried = laid_along(known.record, recorded);
-    const std::optional<Framing> framed =
-        known.opening ? framing_of_tried(*known.opening, tried, known.step) : std::nullopt;
+    const std::optional<Framing>& framed = framings.of(tried);
     const bool refuted =
         !tried.from_sample && std::any_of(not_fitting.begin(), not_fitting.end(),
                                           [&](const TriedPanel& newer) { return same_panel(newer, tried); });
@@ -182,7 +204,7 @@ std::optional<Length> border_left(const OpeningRecord& opening, const Result<Sha
                                   Length step) {
   tried = laid_along(opening, std::move(tried));
   std::optional<Framing> framed;
-  if (shape && computable(*shape)) framed = framing_of_tried({*shape, opening.give_or_take}, tried, step);
+  if (shape && has_outline(*shape)) framed = framing_of_tried({*shape, opening.give_or_take}, tried, step);
   if (!is_inset({opening, std::nullopt, step}, tried, framed)) return std::nullopt;
   if (framed) return framed->greatest_border;
   if (same_shape_word(opening, tried)) return border_beside_box(opening, tried);

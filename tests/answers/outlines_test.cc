@@ -131,6 +131,39 @@ TEST(Outlines, HowPathDataIsTakenIsSaid) {
   EXPECT_LT(widest[1], Length::mm(20));
 }
 
+// A heart is no smaller by the same all round when its box is: what was tried shows what `fits` would leave.
+TEST(Outlines, WhatWasTriedShowsItsBorderNotThatOfItsBox) {
+  const FitsAnswer answer = fits(sample_book(), {.opening = "nettlewing hearts 1"});
+  ASSERT_FALSE(answer.panels.empty());
+  const FittingPanel& tried = answer.panels.front();
+  EXPECT_EQ(tried.status, PanelStatus::tried);
+  EXPECT_LT(tried.border, Length::inch_fraction(11, 64));  // beside its box it is 7/32
+  EXPECT_GT(tried.border, Length::inch_fraction(1, 8));
+  const FitsAnswer more =
+      fits(sample_book(), {.opening = "nettlewing hearts 1", .border = "11/64", .shape = "heart"});
+  for (const FittingPanel& panel : more.panels) {
+    if (panel.status == PanelStatus::computed) {
+      EXPECT_TRUE(panel.width < tried.width || panel.height < tried.height);
+    }
+  }
+}
+
+TEST(Outlines, WhatCoversAWindowStaysWithinTheDie) {
+  const Studio studio;
+  const fs::path table = studio.folder / "windows.csv";
+  std::ofstream(table) << "set,die,line,shape,size\nLedge,1,cut,square,4 in\nLedge,1,window,square,3-7/8 in\n"
+                          "Ledge,2,cut,square,3 in\nLedge,2,window,square,3-1/4 in\n"
+                          "Ledge,3,cut,square,2 in\nLedge,3,window,square,1 in\n";
+  ASSERT_TRUE(import_into(studio.folder / "book", {table}, {}));
+  const Book book = studio.book();
+  const auto warnings = [&](const char* die) {
+    return fits(book, {.opening = std::string("ledge ") + die + " window"}).warnings;
+  };
+  EXPECT_THAT(warnings("1"), testing::Contains(HasSubstr("shows past the cut edge of the die, 4 in")));
+  EXPECT_THAT(warnings("2"), testing::Contains(HasSubstr("larger than the cut edge of its die, 3 in")));
+  EXPECT_THAT(warnings("3"), IsEmpty());
+}
+
 TEST(Outlines, AMissingFigureIsNamed) {
   EXPECT_EQ(
       fits(sample_book(), {.opening = "ferrymoss banners 1"}).not_computed,
