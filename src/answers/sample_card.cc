@@ -47,7 +47,12 @@ LiesHow lies_how(const std::string& how) {
 class Reader {
  public:
   Reader(const Book& book, const Vocabulary& vocabulary, const Settings& settings)
-      : book_(book), words_(vocabulary), settings_(settings) {}
+      : book_(book),
+        words_(vocabulary),
+        settings_(settings),
+        layers_(roles_under({"mat", "panel", "layer"})),
+        no_paper_(roles_under({"embellishment", "ribbon", "bow", "string", "twine wrap", "flower"})),
+        embellishments_(roles_under({"embellishment"})) {}
 
   SampleCard read(std::int64_t id) {
     card_.id = id;
@@ -69,6 +74,17 @@ class Reader {
   }
 
  private:
+  std::vector<std::string> roles_under(std::initializer_list<std::string_view> wider) const {
+    std::vector<std::string> roles;
+    for (const std::string_view one : wider)
+      for (std::string& role : words_.with_narrower(VocabularyName::role, one))
+        roles.push_back(std::move(role));
+    return roles;
+  }
+  static bool among(const std::vector<std::string>& roles, const std::string& role) {
+    return std::find(roles.begin(), roles.end(), role) != roles.end();
+  }
+
   void read_folds() {
     std::vector<std::string> terms;
     for (const Mention& mention : card_.row.mentions) {
@@ -148,23 +164,15 @@ class Reader {
     piece.glue = glue_of(row);
     piece.meant = codes_of(row.meant);
     const bool foam = card_.papers[i].raised_by > Length();
-    piece.raised = foam || is_or_under(words_, VocabularyName::role, "embellishment", row.role);
+    piece.raised = foam || among(embellishments_, row.role);
     piece.needs_size = is_layer(row) || (foam && is_flat(row));
     hold_against_line(row, piece);
     return piece;
   }
 
-  bool is_layer(const ElementRow& row) const {
-    for (const std::string_view wider : {"mat", "panel", "layer"})
-      if (is_or_under(words_, VocabularyName::role, wider, row.role)) return true;
-    return false;
-  }
+  bool is_layer(const ElementRow& row) const { return among(layers_, row.role); }
   // Cut from paper; bows, gems and twine are not.
-  bool is_flat(const ElementRow& row) const {
-    for (const std::string_view other : {"embellishment", "ribbon", "bow", "string", "twine wrap", "flower"})
-      if (is_or_under(words_, VocabularyName::role, other, row.role)) return false;
-    return true;
-  }
+  bool is_flat(const ElementRow& row) const { return !among(no_paper_, row.role); }
 
   GlueSaid glue_of(const ElementRow& row) const {
     using Where = GlueSaid::Where;
@@ -267,6 +275,7 @@ class Reader {
   const Book& book_;
   const Vocabulary& words_;
   const Settings& settings_;
+  std::vector<std::string> layers_, no_paper_, embellishments_;
   SampleCard card_{};
 };
 

@@ -431,14 +431,15 @@ Length thickest(const FoldedBase& card, Length layer, const std::vector<std::opt
     if (seats[i]) sheets.push_back({seats[i]->closed, thickness[i]});
   // The most lies where the left edge of one begins and the top edge of one begins.
   Length most;
+  std::vector<const Sheet*> there;
   for (const Sheet& a : sheets) {
-    for (const Sheet& b : sheets) {
+    there.clear();
+    for (const Sheet& one : sheets)
+      if (one.rect.left <= a.rect.left && one.rect.right() > a.rect.left) there.push_back(&one);
+    for (const Sheet* b : there) {
       Length here;
-      for (const Sheet& one : sheets) {
-        const bool there = one.rect.left <= a.rect.left && one.rect.right() > a.rect.left &&
-                           one.rect.top <= b.rect.top && one.rect.bottom() > b.rect.top;
-        if (there) here += one.thick;
-      }
+      for (const Sheet* one : there)
+        if (one->rect.top <= b->rect.top && one->rect.bottom() > b->rect.top) here += one->thick;
       most = std::max(most, here);
     }
   }
